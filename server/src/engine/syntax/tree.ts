@@ -1,0 +1,191 @@
+import type { SourceText } from '../text/source.ts';
+import type { Span } from '../text/span.ts';
+
+/** Index of a node in a tree's table; `NONE` where there is none. */
+export type NodeIndex = number;
+export const NONE: NodeIndex = -1;
+
+export const NodeKind = { mapping: 1, sequence: 2, scalar: 3 } as const;
+export type NodeKind = (typeof NodeKind)[keyof typeof NodeKind];
+
+export const ScalarStyle = { plain: 0, single: 1, double: 2, literal: 3, folded: 4 } as const;
+export type ScalarStyle = (typeof ScalarStyle)[keyof typeof ScalarStyle];
+
+/**
+ * The columns of the node table. A node is a value: a mapping, a sequence or a scalar. What stands in a mapping
+ * carries its key; what stands in a sequence its position. Children follow their parent and are linked by
+ * `nextSibling`. An absent value (`key:`) is a plain scalar with an empty span right after the colon.
+ */
+export interface NodeColumns {
+  readonly kind: Uint8Array;
+  readonly style: Uint8Array;
+  readonly start: Int32Array;
+  readonly end: Int32Array;
+  readonly keyStart: Int32Array;
+  readonly keyEnd: Int32Array;
+  readonly parent: Int32Array;
+  readonly firstChild: Int32Array;
+  readonly nextSibling: Int32Array;
+  readonly childCount: Int32Array;
+  /** Position among its siblings, from zero. */
+  readonly order: Int32Array;
+  /** Cooked key (escapes and folding resolved); empty for an item of a sequence and for the root. */
+  readonly key: readonly string[];
+  /** Cooked scalar text; empty for a collection. */
+  readonly scalar: readonly string[];
+}
+
+/** A parsed text as a flat table. The root is node 0; an empty document has no nodes. */
+export class SyntaxTree {
+  readonly source: SourceText;
+  readonly size: number;
+  readonly columns: NodeColumns;
+
+  constructor(source: SourceText, size: number, columns: NodeColumns) {
+    this.source = source;
+    this.size = size;
+    this.columns = columns;
+  }
+
+  get root(): NodeIndex {
+    return this.size > 0 ? 0 : NONE;
+  }
+
+  kind(node: NodeIndex): NodeKind | undefined {
+    return this.columns.kind[node] as NodeKind | undefined;
+  }
+
+  isMapping(node: NodeIndex): boolean {
+    return this.columns.kind[node] === NodeKind.mapping;
+  }
+
+  isSequence(node: NodeIndex): boolean {
+    return this.columns.kind[node] === NodeKind.sequence;
+  }
+
+  isScalar(node: NodeIndex): boolean {
+    return this.columns.kind[node] === NodeKind.scalar;
+  }
+
+  style(node: NodeIndex): ScalarStyle {
+    return (this.columns.style[node] ?? 0) as ScalarStyle;
+  }
+
+  /** True for `key:` with nothing behind it (also `~` and `null`, which say the same). */
+  isAbsent(node: NodeIndex): boolean {
+    if (!this.isScalar(node) || this.style(node) !== ScalarStyle.plain) return false;
+    const text = this.scalar(node);
+    return text === '' || text === '~' || text === 'null' || text === 'Null' || text === 'NULL';
+  }
+
+  /** Span of the value. */
+  span(node: NodeIndex): Span {
+    return { start: this.columns.start[node] ?? 0, end: this.columns.end[node] ?? 0 };
+  }
+
+  /** Span of the key; for an item of a sequence or the root, the span of the value. */
+  keySpan(node: NodeIndex): Span {
+    const start = this.columns.keyStart[node] ?? NONE;
+    return start < 0 ? this.span(node) : { start, end: this.columns.keyEnd[node] ?? start };
+  }
+
+  hasKey(node: NodeIndex): boolean {
+    return (this.columns.keyStart[node] ?? NONE) >= 0;
+  }
+
+  key(node: NodeIndex): string {
+    return this.columns.key[node] ?? '';
+  }
+
+  scalar(node: NodeIndex): string {
+    return this.columns.scalar[node] ?? '';
+  }
+
+  parent(node: NodeIndex): NodeIndex {
+    return this.columns.parent[node] ?? NONE;
+  }
+
+  order(node: NodeIndex): number {
+    return this.columns.order[node] ?? 0;
+  }
+
+  childCount(node: NodeIndex): number {
+    return this.columns.childCount[node] ?? 0;
+  }
+
+  firstChild(node: NodeIndex): NodeIndex {
+    return this.columns.firstChild[node] ?? NONE;
+  }
+
+  nextSibling(node: NodeIndex): NodeIndex {
+    return this.columns.nextSibling[node] ?? NONE;
+  }
+
+  *children(node: NodeIndex): Generator<NodeIndex> {
+    for (let at = this.firstChild(node); at !== NONE; at = this.nextSibling(at)) yield at;
+  }
+
+  /** The value under `key` in a mapping; of keys given twice the first. */
+  child(node: NodeIndex, key: string): NodeIndex {
+    if (!this.isMapping(node)) return NONE;
+    const { key: keys, nextSibling } = this.columns;
+    let at = this.firstChild(node);
+    while (at !== NONE && keys[at] !== key) at = nextSibling[at] ?? NONE;
+    return at;
+  }
+
+  /** The item at `index` in a sequence. */
+  item(node: NodeIndex, index: number): NodeIndex {
+    if (!this.isSequence(node)) return NONE;
+    let at = this.firstChild(node);
+    for (let left = index; at !== NONE && left > 0; left--) at = this.nextSibling(at);
+    return at;
+  }
+
+  /** Dotted path with zero-based indices: `operation.cases[1].intake_pressure`; empty for the root. */
+  path(node: NodeIndex): string {
+    const parts: string[] = [];
+    for (let at = node; this.parent(at) !== NONE; at = this.parent(at)) {
+      parts.push(this.hasKey(at) ? `.${this.key(at)}` : `[${this.order(at)}]`);
+    }
+    const path = parts.reverse().join('');
+    return path.startsWith('.') ? path.slice(1) : path;
+  }
+
+  /** The node at a dotted path, or `NONE`. */
+  find(path: string): NodeIndex {
+    return stepsOf(path).reduce<NodeIndex>(
+      (at, step) => (typeof step === 'number' ? this.item(at, step) : this.child(at, step)),
+      this.root,
+    );
+  }
+
+  /** The innermost node whose key or value covers `offset`, its end included. */
+  nodeAt(offset: number): NodeIndex {
+    let found = NONE;
+    let at = this.root;
+    while (at !== NONE) {
+      found = at;
+      at = this.#childAt(at, offset);
+    }
+    return found;
+  }
+
+  #childAt(node: NodeIndex, offset: number): NodeIndex {
+    let found = NONE;
+    for (const child of this.children(node)) {
+      const from = this.hasKey(child) ? this.keySpan(child).start : this.span(child).start;
+      if (offset >= from && offset <= this.span(child).end) found = child;
+    }
+    return found;
+  }
+}
+
+/** The steps of a dotted path; text is a key, a number an index. */
+export function stepsOf(path: string): readonly (string | number)[] {
+  const steps: (string | number)[] = [];
+  for (const part of path.matchAll(/\[(\d+)\]|([^.[\]]+)/g)) {
+    steps.push(part[1] === undefined ? (part[2] ?? '') : Number(part[1]));
+  }
+  return steps;
+}
