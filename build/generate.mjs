@@ -1,0 +1,50 @@
+// Writes what the engine reads of the schemas: shapes, validators and types. Run by `npm run generate`.
+//   node build/generate.mjs [--schemas DIR] [--output DIR]
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { flattenDocument } from './generate/flatten.mjs';
+import { judgeFiles, judgeFlattened } from './generate/judge.mjs';
+import { DOCUMENT_KINDS, readKindNames, readSchemas, SchemaError } from './generate/read.mjs';
+import { writeShapes } from './generate/shapes.mjs';
+import { writeTypes } from './generate/types.mjs';
+import { VALIDATOR_TYPES, writeValidators } from './generate/validators.mjs';
+
+const ROOT = fileURLToPath(new URL('..', import.meta.url));
+
+function readOptions() {
+  const { values } = parseArgs({ options: { schemas: { type: 'string' }, output: { type: 'string' } } });
+  return {
+    schemas: values.schemas ?? join(ROOT, 'schemas'),
+    output: values.output ?? join(ROOT, 'server/src/engine/format/generated'),
+  };
+}
+
+async function flattenAll(folder) {
+  const files = readSchemas(folder);
+  judgeFiles(files);
+  const documents = new Map(DOCUMENT_KINDS.map((kind) => [kind, flattenDocument(files, kind)]));
+  judgeFlattened(documents, await readKindNames(join(ROOT, 'server/src/engine/quantity/kinds.ts')));
+  return documents;
+}
+
+async function generate({ schemas, output }) {
+  const documents = await flattenAll(schemas);
+  const texts = {
+    'shapes.ts': writeShapes(documents),
+    'validators.js': await writeValidators(documents),
+    'validators.d.ts': VALIDATOR_TYPES,
+    'documents.ts': await writeTypes(documents),
+  };
+  mkdirSync(output, { recursive: true });
+  for (const [name, text] of Object.entries(texts)) writeFileSync(join(output, name), text);
+}
+
+try {
+  await generate(readOptions());
+} catch (error) {
+  if (!(error instanceof SchemaError)) throw error;
+  console.error(error.message);
+  process.exitCode = 1;
+}
