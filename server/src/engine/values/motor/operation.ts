@@ -1,0 +1,155 @@
+import { DIRECT_ON_LINE, INDUCTION, LINEAR, PERMANENT_MAGNET, ROTARY } from '../conditions.ts';
+import {
+  declareValue,
+  entry,
+  entryOr,
+  method,
+  text,
+  type ValueDeclaration,
+  value,
+  valueBy,
+} from '../declare.ts';
+
+const CURRENT = entry('equipment.motor.current');
+
+export const MOTOR_OPERATION: readonly ValueDeclaration[] = [
+  valueBy('motor.frequency', 'electrical frequency', 'frequency', [
+    method({
+      when: [LINEAR],
+      formula: 'v/(2·pole pitch), v the mean speed of the loaded stroke',
+      source: 'linear synchronous machine, v = 2·τ·f, any text',
+      inputs: { speed: value('pump.loaded_speed'), polePitch: entry('equipment.motor.pole_pitch') },
+      compute: ({ speed, polePitch }) => speed / (2 * polePitch),
+    }),
+    method({
+      when: [ROTARY],
+      formula: 'as entered',
+      source: 'the entry itself',
+      inputs: { frequency: entry('operation.frequency', 'frequency') },
+      compute: ({ frequency }) => frequency,
+    }),
+    method({
+      when: [ROTARY, DIRECT_ON_LINE],
+      formula: 'the supply’s',
+      source: 'started direct on line',
+      inputs: { frequency: entry('supply.frequency') },
+      compute: ({ frequency }) => frequency,
+    }),
+  ]),
+  valueBy('motor.load', 'load of the motor', 'ratio', [
+    method({
+      when: [LINEAR],
+      formula: 'pump load/thrust',
+      source: 'definition',
+      inputs: { load: value('pump.load'), thrust: entry('equipment.motor.thrust') },
+      compute: ({ load, thrust }) => load / thrust,
+    }),
+    method({
+      when: [ROTARY],
+      formula: 'pump power/(rated power·f/f_rated)',
+      source: 'power in proportion to frequency at constant volts per hertz, any machines text',
+      inputs: {
+        power: value('pump.power'),
+        rated: entry('equipment.motor.power'),
+        frequency: value('motor.frequency'),
+        ratedFrequency: entry('equipment.motor.frequency'),
+      },
+      compute: ({ power, rated, frequency, ratedFrequency }) => power / ((rated * frequency) / ratedFrequency),
+    }),
+  ]),
+  declareValue({
+    id: 'motor.magnetising_share',
+    title: 'no-load current over rated current',
+    kind: 'ratio',
+    when: [INDUCTION],
+    formula: 'I_0/I_r',
+    source: 'definition',
+    inputs: { noLoad: entry('equipment.motor.no_load_current'), rated: CURRENT },
+    compute: ({ noLoad, rated }) => noLoad / rated,
+  }),
+  valueBy('motor.current', 'current of the motor', 'current', [
+    method({
+      when: [LINEAR],
+      formula: 'I_r × load, at least the no-load current',
+      source: 'permanent-magnet machine: force in proportion to current, any machines text',
+      inputs: {
+        rated: CURRENT,
+        load: value('motor.load'),
+        noLoad: entryOr('equipment.motor.no_load_current', 0, 'no magnetising current in a permanent-magnet machine'),
+      },
+      compute: ({ rated, load, noLoad }) => Math.max(noLoad, rated * load),
+    }),
+    method({
+      when: [ROTARY, PERMANENT_MAGNET],
+      formula: 'I_r × load',
+      source: 'permanent-magnet machine: torque in proportion to current, any machines text',
+      inputs: { rated: CURRENT, load: value('motor.load') },
+      compute: ({ rated, load }) => rated * Math.abs(load),
+    }),
+    method({
+      when: [ROTARY, INDUCTION],
+      formula: 'I_r·√(i_0² + (1 − i_0²)·load²)',
+      source: 'magnetising and load current at right angles, any machines text',
+      inputs: { rated: CURRENT, load: value('motor.load'), share: value('motor.magnetising_share') },
+      compute: ({ rated, load, share }) => rated * Math.sqrt(share ** 2 + (1 - share ** 2) * load ** 2),
+    }),
+  ]),
+  valueBy('motor.current_rms', 'current over a cycle, in its heating', 'current', [
+    method({
+      when: [LINEAR],
+      formula: '√(Σ I²·t/T): loaded stroke I, return stroke max(I_0, I_r·friction/thrust), dwell 0',
+      source: 'root mean square over the cycle',
+      inputs: {
+        current: value('motor.current'),
+        rated: CURRENT,
+        thrust: entry('equipment.motor.thrust'),
+        friction: entry('equipment.pump.friction_force'),
+        noLoad: entryOr('equipment.motor.no_load_current', 0, 'no magnetising current in a permanent-magnet machine'),
+        loaded: value('pump.loaded_share'),
+        rate: entry('operation.stroke.rate', 'stroke_rate'),
+        dwell: entryOr('operation.stroke.dwell', 0, 'no dwell where none is entered'),
+        acting: text('equipment.pump.acting', 'single'),
+      },
+      compute: (seen) => {
+        const returning =
+          seen.acting === 'double' ? seen.current : Math.max(seen.noLoad, (seen.rated * seen.friction) / seen.thrust);
+        const back = Math.max(0, 1 - seen.loaded - seen.dwell * seen.rate);
+        return Math.sqrt(seen.current ** 2 * seen.loaded + returning ** 2 * back);
+      },
+    }),
+    method({
+      when: [ROTARY],
+      formula: 'I',
+      source: 'steady running',
+      inputs: { current: value('motor.current') },
+      compute: ({ current }) => current,
+    }),
+  ]),
+  declareValue({
+    id: 'motor.winding_temperature',
+    title: 'winding temperature',
+    kind: 'temperature',
+    formula: 'T_intake + rise·(I_rms/I_r)²',
+    source: 'heating in proportion to the square of the current, any machines text',
+    inputs: {
+      intake: value('intake.temperature'),
+      rise: entry('equipment.motor.temperature_rise'),
+      current: value('motor.current_rms'),
+      rated: CURRENT,
+    },
+    compute: ({ intake, rise, current, rated }) => intake + rise * (current / rated) ** 2,
+  }),
+  declareValue({
+    id: 'motor.cooling_velocity',
+    title: 'velocity of the liquid past the motor',
+    kind: 'speed',
+    formula: 'rate/(casing area − motor area)',
+    source: 'continuity',
+    inputs: {
+      rate: value('pump.rate'),
+      casing: entry('well.casing.inner_diameter'),
+      motor: entry('equipment.motor.outer_diameter'),
+    },
+    compute: ({ rate, casing, motor }) => rate / ((Math.PI / 4) * (casing ** 2 - motor ** 2)),
+  }),
+];

@@ -1,0 +1,222 @@
+import { TRIMMED, VOLTS_PER_HERTZ, WITH_DRIVE } from '../conditions.ts';
+import {
+  declareValue,
+  eachCase,
+  entry,
+  entryOr,
+  knownCases,
+  method,
+  type Outcome,
+  rows,
+  type ValueDeclaration,
+  value,
+  valueBy,
+} from '../declare.ts';
+import { lineShare } from '../drive/available.ts';
+import { ROOT3 } from '../physics.ts';
+import {
+  FLUX,
+  FLUX_SOURCE,
+  type Load,
+  LOAD,
+  neededDriveVoltage,
+  saturationVoltage,
+  TRANSFORMER,
+  TRANSFORMER_SOURCE,
+  type Transformer,
+} from './core.ts';
+
+export const TAPS = rows('equipment.transformer.taps', { tap: 'text', voltage: 'number' });
+
+const CLOSE = 1e-7;
+const ROUNDS = 500;
+const BEYOND_ANY_TAP = 1e6;
+
+/**
+ * The least tap voltage at which the load's emf is within what drive and core give. The emf and the load factor are
+ * taken at that same tap: need(tap) grows with tap, so repeated substitution climbs to the least solution.
+ * @returns NaN if there is none: the transformer's own impedance takes more than a higher tap adds
+ */
+function leastTap(transformer: Transformer, load: Load, supplied: number, fluxNoLoad: number): number {
+  let tap = load.voltage;
+  for (let round = 0; round < ROUNDS && tap < BEYOND_ANY_TAP; round++) {
+    const core = saturationVoltage(transformer, fluxNoLoad, { ...load, tap });
+    const next = (neededDriveVoltage(transformer, load, tap) * tap) / Math.min(supplied, core);
+    if (Math.abs(next - tap) <= CLOSE * next) return next;
+    tap = next;
+  }
+  return Number.NaN;
+}
+
+/** The case with the extreme number, cases that it does not concern left out. */
+function extreme(numbers: readonly number[], better: (a: number, b: number) => boolean): Outcome {
+  let found: Outcome = { number: Number.NaN };
+  numbers.forEach((number, caseIndex) => {
+    if (Number.isFinite(number) && !(better(found.number, number) || found.number === number)) {
+      found = { number, caseIndex };
+    }
+  });
+  return found;
+}
+
+export const greatest = (numbers: readonly number[]) => extreme(numbers, (a, b) => a > b);
+export const least = (numbers: readonly number[]) => extreme(numbers, (a, b) => a < b);
+
+const LIMITS_FROM_ABOVE = {
+  'drive current': knownCases('transformer.tap_limit_drive_current'),
+  'winding current': eachCase('transformer.tap_limit_winding_current'),
+  'voltage class': value('transformer.tap_limit_voltage_class'),
+  'over-voltage at light load': knownCases('transformer.tap_limit_light_load'),
+};
+
+export const TAP_WINDOW: readonly ValueDeclaration[] = [
+  declareValue({
+    id: 'transformer.tap_need',
+    title: 'least tap voltage that serves the case',
+    kind: 'voltage',
+    formula: 'emf·V_1/available voltage, emf and load factor taken at that same tap',
+    source: `${TRANSFORMER_SOURCE}; ${FLUX_SOURCE}`,
+    inputs: { ...TRANSFORMER, ...LOAD, ...FLUX, supplied: value('drive.supply_voltage') },
+    without: 'no tap serves: what a higher tap adds, its own impedance takes',
+    compute: ({ supplied, fluxNoLoad, ...seen }) => ({
+      number: leastTap(seen, seen, supplied, fluxNoLoad),
+      supply: 'low',
+    }),
+  }),
+  declareValue({
+    id: 'transformer.tap_min',
+    title: 'least tap voltage that serves every case',
+    kind: 'voltage',
+    formula: 'max over cases of emf·V_1/available voltage',
+    source: TRANSFORMER_SOURCE,
+    inputs: { needs: eachCase('transformer.tap_need') },
+    compute: ({ needs }) => ({ ...greatest(needs), supply: 'low' }),
+  }),
+  declareValue({
+    id: 'transformer.tap_limit_drive_current',
+    title: 'tap voltage at which the drive’s current is used up',
+    kind: 'voltage',
+    when: [WITH_DRIVE],
+    formula: 'V_1·I_drive/I',
+    source: 'current ratio of a transformer, any machines text',
+    inputs: {
+      primary: TRANSFORMER.primary,
+      rating: value('drive.current_rating'),
+      current: value('motor.current'),
+    },
+    compute: ({ primary, rating, current }) => (primary * rating) / current,
+  }),
+  declareValue({
+    id: 'transformer.tap_limit_winding_current',
+    title: 'tap voltage at which the winding’s current is used up',
+    kind: 'voltage',
+    formula: 'S/(√3·I)',
+    source: 'rated current of a tapping, IEC 60076-1 (from memory)',
+    inputs: { power: TRANSFORMER.power, current: value('motor.current') },
+    compute: ({ power, current }) => power / (ROOT3 * current),
+  }),
+  declareValue({
+    id: 'transformer.voltage_class',
+    title: 'lowest voltage class of cable, lead and motor',
+    kind: 'voltage',
+    formula: 'min over cable, lead and motor',
+    source: 'data sheets',
+    inputs: {
+      sections: rows('equipment.cable.main', { voltage_class: 'number' }),
+      lead: entryOr('equipment.cable.motor_lead.voltage_class', Number.MAX_VALUE, 'no lead of a lower class'),
+      motor: entryOr('equipment.motor.voltage_class', Number.MAX_VALUE, 'no motor of a lower class'),
+    },
+    compute: ({ sections, lead, motor }) => Math.min(lead, motor, ...sections.map((each) => each.voltage_class)),
+  }),
+  declareValue({
+    id: 'transformer.tap_limit_voltage_class',
+    title: 'tap voltage at which the insulation’s class is reached',
+    kind: 'voltage',
+    formula: 'lowest class·V_1/highest output of the drive',
+    source: 'turns ratio; no allowance for one earthed phase is taken: class against line voltage',
+    inputs: {
+      lowest: value('transformer.voltage_class'),
+      primary: TRANSFORMER.primary,
+      highest: value('drive.highest_output'),
+    },
+    compute: ({ lowest, primary, highest }) => ({ number: (lowest * primary) / highest, supply: 'high' }),
+  }),
+  valueBy('transformer.tap_limit_light_load', 'tap voltage at which a lightly loaded motor gets too much', 'voltage', [
+    method({
+      when: [WITH_DRIVE, VOLTS_PER_HERTZ],
+      formula: '1.10·V_m(f)·V_1/V_d, V_d the drive’s output on its volts-per-hertz line, no drop taken',
+      source: 'NEMA MG-1 12.44, + 10 % for motors in general (from memory)',
+      inputs: {
+        motor: value('motor.voltage'),
+        primary: TRANSFORMER.primary,
+        highest: value('drive.highest_output'),
+        rating: entry('equipment.drive.output_voltage'),
+        boost: entryOr('setpoints.drive.boost', 0, 'no boost where none is entered'),
+        frequency: value('motor.frequency'),
+        base: entry('setpoints.drive.base_frequency'),
+      },
+      compute: ({ motor, primary, highest, rating, boost, frequency, base }) => ({
+        number: (1.1 * motor * primary) / Math.min(highest, rating * lineShare(frequency, base) + boost),
+        supply: 'high',
+      }),
+    }),
+  ]),
+  valueBy('transformer.tap_max', 'highest tap voltage that all limits allow', 'voltage', [
+    method({
+      when: [WITH_DRIVE, TRIMMED],
+      formula: 'min over cases of drive current, winding current and voltage class',
+      source: TRANSFORMER_SOURCE,
+      inputs: LIMITS_FROM_ABOVE,
+      compute: lowestLimit,
+    }),
+    method({
+      when: [WITH_DRIVE, VOLTS_PER_HERTZ],
+      formula: 'min over cases of drive current, winding current, voltage class and over-voltage at light load',
+      source: TRANSFORMER_SOURCE,
+      inputs: LIMITS_FROM_ABOVE,
+      compute: lowestLimit,
+    }),
+    method({
+      when: [{ path: 'equipment.drive', present: false }],
+      formula: 'min over cases of winding current and voltage class',
+      source: TRANSFORMER_SOURCE,
+      inputs: LIMITS_FROM_ABOVE,
+      compute: lowestLimit,
+    }),
+  ]),
+  declareValue({
+    id: 'transformer.recommended_tap',
+    title: 'lowest tap on the plate within the window',
+    kind: 'count',
+    formula: 'lowest listed tap with tap_min ≤ V_t ≤ tap_max',
+    source: 'definition',
+    inputs: { taps: TAPS, low: value('transformer.tap_min'), high: value('transformer.tap_max') },
+    without: 'no tap on the plate lies within the window, or the one that does bears no number',
+    compute: ({ taps, low, high }) => Number(lowestTapWithin(taps, low, high)?.tap ?? Number.NaN),
+  }),
+];
+
+/** A tap as the plate lists it. */
+export interface PlateTap {
+  readonly tap: string;
+  readonly voltage: number;
+}
+
+/** The lowest listed tap inside a window, both ends included. */
+export function lowestTapWithin(taps: readonly PlateTap[], low: number, high: number): PlateTap | undefined {
+  return taps
+    .filter(({ voltage }) => voltage >= low && voltage <= high)
+    .reduce<PlateTap | undefined>(
+      (lowest, tap) => (lowest === undefined || tap.voltage < lowest.voltage ? tap : lowest),
+      undefined,
+    );
+}
+
+function lowestLimit(limits: Readonly<Record<string, number | readonly number[]>>): Outcome {
+  let found: Outcome = { number: Number.NaN };
+  for (const [binding, limit] of Object.entries(limits)) {
+    const outcome = typeof limit === 'number' ? { number: limit } : least(limit);
+    if (Number.isFinite(outcome.number) && !(outcome.number >= found.number)) found = { ...outcome, binding };
+  }
+  return found;
+}
