@@ -1,0 +1,42 @@
+import { type DocumentKind, nearest, VERSIONS } from '../engine/index.ts';
+import { absolutePath } from '../host/node/paths.ts';
+import { reasonOf } from '../host/node/reasons.ts';
+import { writeNew } from '../host/node/write.ts';
+import { type Lift, starterDocument } from '../render/starter/starter.ts';
+import { EXIT, Refusal, running, type Surroundings } from './surroundings.ts';
+
+export interface NewArguments {
+  /** One of the kinds of documents; with its version, as the first line of a document has it, too. */
+  readonly kind: string;
+  /** Standard output without it. */
+  readonly file?: string | undefined;
+  readonly lift?: Lift | undefined;
+}
+
+/** `setproof new`: a document to begin with; never in the place of one that is there. */
+export function newDocument({ kind, file, lift }: NewArguments, surroundings: Surroundings): Promise<number> {
+  return running(surroundings, async () => {
+    const text = starterDocument(kindOf(kind), lift);
+    if (file === undefined) surroundings.stdout.write(text);
+    else write(file, text, surroundings);
+    return EXIT.done;
+  });
+}
+
+const KINDS = Object.keys(VERSIONS) as readonly DocumentKind[];
+
+function kindOf(text: string): DocumentKind {
+  const kind = KINDS.find((each) => text === each || text === `${each}/${VERSIONS[each]}`);
+  if (kind !== undefined) return kind;
+  const near = nearest(text, KINDS);
+  const hint = near === undefined ? '' : ` Was '${near}' meant?`;
+  throw new Refusal(`There is no kind of document '${text}'; the kinds are ${KINDS.join(', ')}.${hint}`);
+}
+
+function write(file: string, text: string, { cwd }: Surroundings): void {
+  try {
+    writeNew(absolutePath(cwd, file), text);
+  } catch (error) {
+    throw new Refusal(`'${file}' was not written: ${reasonOf(error)}.`);
+  }
+}

@@ -1,0 +1,195 @@
+#!/usr/bin/env node
+// The command line. What a command needs is loaded when it is asked for, so that each starts fast.
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import pc from 'picocolors';
+import type { Surroundings } from '../commands/surroundings.ts';
+import { localDate } from './local-date.ts';
+
+declare const SETPROOF_VERSION: string;
+
+const FAILED = 2;
+
+function surroundings(): Surroundings {
+  const { bold, dim, red, yellow, cyan } = pc.createColors(true);
+  return {
+    cwd: process.cwd().replaceAll('\\', '/'),
+    stdout: process.stdout,
+    stderr: process.stderr,
+    env: process.env,
+    today: localDate(),
+    colours: { strong: bold, faint: dim, error: red, warning: yellow, note: cyan },
+  };
+}
+
+/** Collects an option that may be given several times; only words of the list, if there is one. */
+function several(words?: readonly string[]) {
+  return (value: string, before: readonly string[] = []): readonly string[] => {
+    if (words !== undefined && !words.includes(value)) {
+      throw new InvalidArgumentError(`It is one of ${words.join(', ')}.`);
+    }
+    return [...before, value];
+  };
+}
+
+function choice(flags: string, text: string, words: readonly string[]): Option {
+  return new Option(flags, text).choices(words);
+}
+
+const ROOT = ['--root <folder>', 'folder that references may not leave, instead of the repository'] as const;
+const POLICY = ['--policy <file>', 'policy for all documents, instead of the nearest one'] as const;
+const TODAY = ['--today <date>', 'day of the check, such as 2026-03-14, instead of the clock'] as const;
+const COLOR = ['--color', 'colours even where no terminal is'] as const;
+const NO_COLOR = ['--no-color', 'no colours; the variable NO_COLOR says the same'] as const;
+const OUTPUT = ['--output <file>', 'write to a file instead of standard output'] as const;
+
+function addCheck(program: Command): void {
+  program
+    .command('check')
+    .description('check documents; the findings, each at its place, with the way out')
+    .argument('[paths...]', 'files, and folders to walk through; the working directory without any')
+    .addOption(choice('--format <format>', 'form of the report (default: text)', ['text', 'json']))
+    .option(...OUTPUT)
+    .option('--report <format=file>', 'one more report, into a file; may be given several times', several())
+    .addOption(
+      choice('--fail-on <severity>', 'least severity that counts as failing', ['error', 'warning', 'note']).default(
+        'error',
+      ),
+    )
+    .option(
+      '--show <status>',
+      'list checks that passed, or not-run, too; may be given twice',
+      several(['passed', 'not-run']),
+    )
+    .option(...POLICY)
+    .option(...ROOT)
+    .option(...TODAY)
+    .option(...COLOR)
+    .option(...NO_COLOR)
+    .addHelpText(
+      'after',
+      `
+Ends with 0 if there is no finding that counts, 1 if there is, and 2 if something could not be checked.
+Of the files in a folder only those are read that end in .yaml or .yml, and only documents of Setproof are checked.`,
+    )
+    .action(async (paths: string[], options: object) => {
+      const { check } = await import('../commands/check.ts');
+      process.exitCode = await check({ ...options, paths }, surroundings());
+    });
+}
+
+function addWorksheet(program: Command): void {
+  program
+    .command('worksheet')
+    .description('the worked values of an installation, case by case, with formulas, inputs and sources')
+    .argument('<file>', 'the installation')
+    .addOption(
+      choice('--format <format>', 'form of the worksheet (default: text)', ['text', 'json', 'html', 'markdown']),
+    )
+    .addOption(choice('--paper <size>', 'paper that the page is printed on (default: a4)', ['a4', 'letter']))
+    .option(...OUTPUT)
+    .option(...POLICY)
+    .option(...ROOT)
+    .option(...TODAY)
+    .option(...COLOR)
+    .option(...NO_COLOR)
+    .action(async (file: string, options: object) => {
+      const { worksheet } = await import('../commands/worksheet.ts');
+      process.exitCode = await worksheet({ ...options, file }, surroundings());
+    });
+}
+
+function addChecklist(program: Command): void {
+  program
+    .command('checklist')
+    .description('the checklist of an installation: what to take, inspect, connect, set and read, with its limits')
+    .argument('<file>', 'the installation')
+    .addOption(choice('--format <format>', 'form of the checklist (default: html)', ['html', 'markdown', 'json']))
+    .addOption(choice('--paper <size>', 'paper that the page is printed on (default: a4)', ['a4', 'letter']))
+    .addOption(
+      choice('--units <units>', 'units of the numbers (default: as-written)', ['as-written', 'metric', 'oilfield']),
+    )
+    .option(...OUTPUT)
+    .option(...POLICY)
+    .option(...ROOT)
+    .option(...TODAY)
+    .action(async (file: string, options: object) => {
+      const { checklist } = await import('../commands/checklist.ts');
+      process.exitCode = await checklist({ ...options, file }, surroundings());
+    });
+}
+
+function addChecks(program: Command): void {
+  program
+    .command('checks')
+    .description('list the checks by subject, or explain one: why it is made, how to mend what it finds')
+    .argument('[id]', 'a check, such as tap.below-window')
+    .option(...COLOR)
+    .option(...NO_COLOR)
+    .action(async (id: string | undefined, options: object) => {
+      const { checks } = await import('../commands/checks.ts');
+      process.exitCode = await checks({ ...options, id }, surroundings());
+    });
+}
+
+function addNew(program: Command): void {
+  program
+    .command('new')
+    .description('a commented document to begin with; a file that is there is left alone')
+    .addArgument(
+      new Argument('<kind>', 'installation, pump, motor, cable, transformer, drive, gauge, readings or policy'),
+    )
+    .argument('[file]', 'file to write; standard output without one')
+    .addOption(choice('--lift <lift>', 'how the well is lifted', ['linear', 'rotary']))
+    .action(async (kind: string, file: string | undefined, options: object) => {
+      const { newDocument } = await import('../commands/new.ts');
+      process.exitCode = await newDocument({ ...options, kind, file }, surroundings());
+    });
+}
+
+function commandLine(): Command {
+  const program = new Command('setproof')
+    .description('Checks the settings of a submersible pump before anyone drives to the well.')
+    .version(SETPROOF_VERSION, '--version', 'say the version')
+    .helpOption('--help', 'say how this is used')
+    .helpCommand(false)
+    .exitOverride()
+    .showSuggestionAfterError()
+    .configureHelp({ helpWidth: 100 })
+    .addHelpText(
+      'after',
+      `
+Examples:
+  setproof check                         check everything below this folder
+  setproof check wells/a2-07.yaml        check one well, with the data sheets that it refers to
+  setproof worksheet wells/a2-07.yaml    see the numbers behind its settings
+  setproof checks tap.below-window       see what a check is about
+
+It reads files and writes what it is asked to write; it uses no network. The maker's manual, the site's
+rules, local codes and licensed practice come before anything that it says.`,
+    );
+  for (const add of [addCheck, addWorksheet, addChecklist, addChecks, addNew]) add(program);
+  for (const command of program.commands) command.exitOverride().helpOption('--help', 'say how this is used');
+  return program;
+}
+
+/** A reader that closes its end early, such as `head`, is no failure. */
+function endWithReader(): void {
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit();
+  });
+}
+
+async function main(): Promise<void> {
+  endWithReader();
+  try {
+    await commandLine().parseAsync(process.argv);
+  } catch (error) {
+    process.exitCode = error instanceof CommanderError && error.exitCode === 0 ? 0 : FAILED;
+    if (error instanceof CommanderError) return;
+    const reason = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    process.stderr.write(`setproof: Setproof failed itself. Please report it with this:\n${reason}\n`);
+  }
+}
+
+await main();

@@ -1,0 +1,85 @@
+import { readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { parseEvents } from 'js-yaml';
+import { parseDocument } from 'yaml';
+import { VALIDATORS } from '../../server/src/engine/format/generated/validators.js';
+import { type Change, Repository } from '../../server/src/engine/index.ts';
+
+/** Work of the bench that runs inside one process: the engine next to what it cannot beat and what it must beat. */
+export interface Peer {
+  readonly name: string;
+  readonly run: (turn: number) => unknown;
+}
+
+const TODAY = '2026-01-01';
+
+/** A repository that holds a well with all its sheets. */
+export function openWell(path: string, root: string): Repository {
+  let repository = Repository.empty({ root, today: TODAY }).update([change(path)]);
+  for (let wanted = repository.wanted(); wanted.length > 0; wanted = repository.wanted()) {
+    repository = repository.update(wanted.map(change));
+  }
+  return repository;
+}
+
+function change(path: string): Change {
+  try {
+    return { path, text: readFileSync(path, 'utf8') };
+  } catch {
+    return { path, absent: true };
+  }
+}
+
+/** One file, warm: each turn changes the text, so that nothing is reused but the data sheets. */
+export function onWarmFile(path: string, root: string): readonly Peer[] {
+  const text = readFileSync(path, 'utf8');
+  const json = JSON.stringify(parseDocument(text).toJS());
+  let repository = openWell(path, root);
+  return [
+    {
+      name: 'setproof, full check',
+      run: (turn) => {
+        repository = repository.update([{ path, text: `${text}# ${turn}\n` }]);
+        return repository.check(path);
+      },
+    },
+    {
+      name: 'yaml + compiled schema',
+      run: (turn) => VALIDATORS.installation(parseDocument(`${text}# ${turn}\n`).toJS()),
+    },
+    { name: 'js-yaml events alone', run: (turn) => parseEvents(`${text}# ${turn}\n`, {}) },
+    { name: 'JSON.parse + compiled schema', run: () => VALIDATORS.installation(JSON.parse(json)) },
+  ];
+}
+
+/** Many installations that share their data sheets: the same well under other names. */
+export function manyWells(path: string, root: string, count: number): readonly Change[] {
+  const text = readFileSync(path, 'utf8');
+  const folder = dirname(path);
+  const well = /^ {2}well: (.*)$/m.exec(text)?.[1] ?? 'W';
+  const sheets = openWell(path, root)
+    .paths()
+    .filter((each) => each !== path)
+    .map(change);
+  const wells = Array.from({ length: count }, (_, index) => ({
+    path: join(folder, `bench-${index}.yaml`),
+    text: text.replaceAll(well, `Bench-${index}`),
+  }));
+  return [...sheets, ...wells];
+}
+
+/** Reads and checks all of them from nothing; the number of findings, so that nothing can be left out. */
+export function checkAll(changes: readonly Change[], root: string): number {
+  let repository = Repository.empty({ root, today: TODAY }).update(changes);
+  const wanted = repository.wanted();
+  if (wanted.length > 0) repository = repository.update(wanted.map(change));
+  return repository.paths().reduce((sum, path) => sum + (repository.check(path)?.findings.length ?? 0), 0);
+}
+
+export function parseAll(changes: readonly Change[]): number {
+  return changes.reduce((sum, each) => sum + ('text' in each ? parseEvents(each.text, {}).length : 0), 0);
+}
+
+export function parseAllGenerally(changes: readonly Change[]): number {
+  return changes.reduce((sum, each) => sum + ('text' in each ? parseDocument(each.text).errors.length : 0), 0);
+}

@@ -1,0 +1,88 @@
+// node tests/mutation/run.mjs [--sample N] [FILE…]: changes each constant, limit and sign in the handbook and the table of
+// units, one at a time, and runs the tests that watch over it: each change should make one fail. Prints those that no
+// test noticed. Takes seconds for each change, so it is not part of `npm test`.
+import { spawn } from 'node:child_process';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { lineOf, mutantsOf } from './mutants.mjs';
+import { testsFor } from './tests-for.mjs';
+
+const ROOT = join(dirname(fileURLToPath(import.meta.url)), '../..');
+const COPIED = ['server', 'tests', 'schemas', 'samples', 'build', 'package.json', 'vitest.config.ts'];
+const WORKERS = 2;
+const LONGEST = 120_000;
+
+const { values: options, positionals } = parseArgs({
+  allowPositionals: true,
+  options: { sample: { type: 'string', default: '1' } },
+});
+const files = positionals.length > 0 ? positionals : [...sources('server/src/engine/values'), 'server/src/engine/quantity/unit-table.ts'];
+const every = Number(options.sample);
+const queue = files.flatMap((file) => mutantsIn(file)).filter((_, at) => at % every === 0);
+const total = queue.length;
+const survivors = [];
+let done = 0;
+
+await Promise.all(Array.from({ length: WORKERS }, () => work()));
+report();
+
+function sources(folder) {
+  return readdirSync(join(ROOT, folder), { recursive: true })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => `${folder}/${name}`)
+    .sort();
+}
+
+function mutantsIn(file) {
+  const source = readFileSync(join(ROOT, file), 'utf8');
+  return mutantsOf(source).map((mutant) => ({ ...mutant, file, source, line: lineOf(source, mutant.start) }));
+}
+
+/** One worker has a copy of the tree of its own, so that two changes never meet. */
+async function work() {
+  const copy = mkdtempSync(join(tmpdir(), 'setproof-mutation-'));
+  for (const each of COPIED) if (existsSync(join(ROOT, each))) cpSync(join(ROOT, each), join(copy, each), { recursive: true });
+  symlinkSync(join(ROOT, 'node_modules'), join(copy, 'node_modules'));
+  try {
+    for (let mutant = queue.shift(); mutant !== undefined; mutant = queue.shift()) await tryOut(mutant, copy);
+  } finally {
+    rmSync(copy, { recursive: true, force: true });
+  }
+}
+
+async function tryOut(mutant, copy) {
+  const { file, source, start, end, text, line, what } = mutant;
+  const path = join(copy, file);
+  writeFileSync(path, source.slice(0, start) + text + source.slice(end));
+  const noticed = await testsFail(copy, testsFor(file));
+  writeFileSync(path, source);
+  done++;
+  if (!noticed) survivors.push(`${file}:${line}  ${what}    ${source.split('\n')[line - 1].trim()}`);
+  if (!noticed) console.log(`survived  ${survivors.at(-1)}`);
+  if (done % 20 === 0) console.log(`${done} of ${total}, ${survivors.length} survived`);
+}
+
+function testsFail(copy, tests) {
+  return new Promise((resolve) => {
+    const vitest = join(ROOT, 'node_modules/vitest/vitest.mjs');
+    const there = tests.filter((each) => existsSync(join(copy, each)));
+    const run = spawn(process.execPath, [vitest, 'run', '--bail', '1', '--reporter', 'dot', ...there], {
+      cwd: copy,
+      stdio: 'ignore',
+    });
+    const timer = setTimeout(() => run.kill('SIGKILL'), LONGEST);
+    run.on('exit', (code) => {
+      clearTimeout(timer);
+      resolve(code !== 0);
+    });
+  });
+}
+
+function report() {
+  console.log(`\n${total - survivors.length} of ${total} changes were noticed.`);
+  if (survivors.length > 0) console.log(`Not noticed:\n${survivors.join('\n')}`);
+  process.exitCode = survivors.length > 0 ? 1 : 0;
+}
