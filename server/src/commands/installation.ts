@@ -1,5 +1,5 @@
 import { statSync } from 'node:fs';
-import type { CheckedFile, Worked } from '../engine/index.ts';
+import type { CheckedFile, Repository, Worked } from '../engine/index.ts';
 import { loadDocuments } from '../host/node/load.ts';
 import { absolutePath } from '../host/node/paths.ts';
 import { counted } from '../render/text/lines.ts';
@@ -10,6 +10,7 @@ export interface OpenedInstallation {
   readonly file: CheckedFile;
   readonly worked: Worked;
   readonly scope: Scope;
+  readonly repository: Repository;
 }
 
 /** Reads and checks the one installation that a command is about. @throws Refusal where there is none */
@@ -27,7 +28,7 @@ export function openInstallation(name: string, args: ScopeArguments, surrounding
   if (file.worked === undefined)
     throw new Refusal(`The values of '${name}' could not be worked out; 'setproof check' says more.`);
   tellErrors(name, file, surroundings);
-  return { file, worked: file.worked, scope };
+  return { file, worked: file.worked, scope, repository };
 }
 
 function reasonIn(file: CheckedFile | undefined): string {

@@ -118,6 +118,22 @@ function addChecklist(program: Command): void {
     });
 }
 
+function addPropose(program: Command): void {
+  program
+    .command('propose')
+    .description('the installation with the setpoints that it lacks written from their windows; none there is touched')
+    .argument('<file>', 'the installation')
+    .option('--in-place', 'write into the file itself')
+    .option(...OUTPUT)
+    .option(...POLICY)
+    .option(...ROOT)
+    .option(...TODAY)
+    .action(async (file: string, options: object) => {
+      const { propose } = await import('../commands/propose.ts');
+      process.exitCode = await propose({ ...options, file }, surroundings());
+    });
+}
+
 function addChecks(program: Command): void {
   program
     .command('checks')
@@ -167,7 +183,7 @@ Examples:
 It reads files and writes what it is asked to write; it uses no network. The maker's manual, the site's
 rules, local codes and licensed practice come before anything that it says.`,
     );
-  for (const add of [addCheck, addWorksheet, addChecklist, addChecks, addNew]) add(program);
+  for (const add of [addCheck, addWorksheet, addChecklist, addPropose, addChecks, addNew]) add(program);
   for (const command of program.commands) command.exitOverride().helpOption('--help', 'say how this is used');
   return program;
 }
