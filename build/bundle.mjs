@@ -3,6 +3,7 @@ import { readFileSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { jsYamlAsItIsFast, refuseNodeBuiltins } from './bundle-options.mjs';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
 const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
@@ -14,9 +15,8 @@ const common = {
   keepNames: false,
   sourcemap: false,
   logLevel: 'warning',
-  // js-yaml builds its state by spread, which the compiler of V8 handles badly in its native form.
   target: 'es2022',
-  supported: { 'object-rest-spread': false },
+  plugins: [jsYamlAsItIsFast],
   define: { SETPROOF_VERSION: JSON.stringify(version) },
 };
 
@@ -28,8 +28,51 @@ const node = {
   outdir: 'dist',
   chunkNames: 'chunks/[name]-[hash]',
   // Libraries in CommonJS call `require`, which an ES module has to be given.
-  banner: { js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);" },
+  banner: {
+    js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",
+  },
 };
 
-rmSync(join(ROOT, 'dist'), { recursive: true, force: true });
-await build({ ...node, entryPoints: { cli: 'server/src/entry/cli.ts' } });
+const browser = {
+  ...common,
+  platform: 'browser',
+  // Fails on any Node built-in, also on one that a library asks for in passing.
+  plugins: [...common.plugins, refuseNodeBuiltins],
+};
+const extension = { ...common, format: 'cjs', external: ['vscode'] };
+
+const TARGETS = {
+  cli: { ...node, entryPoints: { cli: 'server/src/entry/cli.ts' } },
+  // One file, so that the extension's package is a short list.
+  'language-server': {
+    ...node,
+    splitting: false,
+    entryPoints: { 'language-server': 'server/src/entry/language-node.ts' },
+  },
+  'language-worker': {
+    ...browser,
+    format: 'iife',
+    entryPoints: { 'language-worker': 'server/src/entry/language-worker.ts' },
+    outdir: 'dist',
+  },
+  extension: {
+    ...extension,
+    platform: 'node',
+    entryPoints: ['client/src/desktop/extension.ts'],
+    outfile: 'dist/extension.cjs',
+  },
+  'extension-web': {
+    ...browser,
+    ...extension,
+    platform: 'browser',
+    plugins: browser.plugins,
+    entryPoints: ['client/src/web/extension.ts'],
+    // The editor in the browser puts `.js` behind any other ending.
+    outfile: 'dist/extension-web.js',
+  },
+};
+
+// `node build/bundle.mjs language-server` bundles that alone and leaves the rest as it is.
+const asked = process.argv.slice(2);
+if (asked.length === 0) rmSync(join(ROOT, 'dist'), { recursive: true, force: true });
+await Promise.all((asked.length > 0 ? asked : Object.keys(TARGETS)).map((name) => build(TARGETS[name])));

@@ -40,3 +40,4 @@ export { type BoundReading, insideBy, type WindowReading } from './windows/readi
 export { platedTaps } from './windows/tap.ts';
 export { type Proposal, propose } from './proposal/propose.ts';
 export { type ProposedEntry, proposalEdits, proposedEntries } from './proposal/proposals.ts';
+export type { CheckTexts, Example } from './findings/texts.ts';

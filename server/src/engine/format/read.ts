@@ -17,7 +17,7 @@ import { systemProblems } from './systems.ts';
 export function readDocument(path: string, text: string): Document {
   const { source, tree, problems: syntaxProblems } = parseText(text);
   const { kind, label, ours, problems: labelProblems } = readLabel(tree);
-  const base = { path, source, tree, kind, label, ours: ours || syntaxProblems.length > 0 };
+  const base = { path, source, tree, kind, label, ours: ours || (syntaxProblems.length > 0 && claimsToBeOurs(text)) };
   const written = [...syntaxProblems, ...labelProblems];
   if (kind === undefined) return { ...base, shapes: [], quantities: [], problems: written };
   const reader = new Reader(tree, syntaxProblems);
@@ -30,6 +30,14 @@ export function readDocument(path: string, text: string): Document {
     quantities: reader.quantities,
     problems: [...written, ...reader.problems, ...structure, ...systems],
   };
+}
+
+/**
+ * Whether a text that cannot be read right says that it is ours. Repositories hold YAML of others, with tags or templates
+ * that we refuse, and must not be stopped by it; a text saved as UTF-16 has a zero beside each of its letters.
+ */
+function claimsToBeOurs(text: string): boolean {
+  return /^[^\w\s]{0,4}document["']?\s*:/m.test(text.replaceAll('\0', ''));
 }
 
 /** Turns the tree into the plain value that the validators want, reading quantities on the way. */

@@ -3,6 +3,7 @@ import { toAbsolute } from '../quantity/convert.ts';
 import type { Reference } from '../quantity/types.ts';
 import { NONE, type NodeIndex, stepsOf } from '../syntax/tree.ts';
 import { atmosphereAt } from './atmosphere.ts';
+import { type Corner, NOMINAL, valueAt } from './corner.ts';
 
 /** A node in one of the documents that make up an installation. */
 export interface Located {
@@ -34,12 +35,14 @@ export class Installation {
   /** Absolute pressure of the surrounding air at `site.elevation`, Pa. */
   readonly atmosphere: number;
   readonly caseNodes: readonly NodeIndex[];
+  readonly #corner: Corner;
   /** What a pressure without a stated reference is measured from in this file. */
   readonly bareMeans: Reference;
 
-  constructor(document: Document, sheets: ReadonlyMap<NodeIndex, Document>) {
+  constructor(document: Document, sheets: ReadonlyMap<NodeIndex, Document>, corner: Corner = NOMINAL) {
     this.document = document;
     this.sheets = sheets;
+    this.#corner = corner;
     const { tree } = document;
     this.caseNodes = [...tree.children(tree.find('operation.cases'))];
     this.bareMeans = tree.scalar(tree.find('conventions.pressure')) === 'absolute' ? 'absolute' : 'gauge';
@@ -69,8 +72,10 @@ export class Installation {
     const { document, node } = located;
     const quantity = document.quantities[node];
     if (quantity === undefined) return plainNumber(document, node);
-    if (quantity.kind.point !== 'pressure') return quantity.value;
-    return toAbsolute(quantity, document === this.document ? this.bareMeans : 'gauge', this.atmosphere);
+    const value = valueAt(quantity, this.#corner);
+    if (quantity.kind.point !== 'pressure') return value;
+    const bareMeans = document === this.document ? this.bareMeans : 'gauge';
+    return toAbsolute({ ...quantity, value }, bareMeans, this.atmosphere);
   }
 
   text(located: Located): string {

@@ -18,7 +18,8 @@ export function resolvePath(from: string, reference: string): string {
 
 /** Whether a path lies in a folder, or is it. */
 export function isInside(path: string, folder: string): boolean {
-  return folder === '' ? !path.startsWith('/') && !path.startsWith('../') : path === folder || path.startsWith(`${folder}/`);
+  if (folder === '') return !path.startsWith('/') && !path.startsWith('../');
+  return path === folder || path.startsWith(folder === '/' ? folder : `${folder}/`);
 }
 
 /** The folders from that of a path up to the root, nearest first. */

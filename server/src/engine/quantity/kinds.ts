@@ -1,4 +1,4 @@
-import { sameDimension } from './symbols.ts';
+import { sameDimension, tableUnits } from './symbols.ts';
 import type { Dimension, Kind, Nature, Unit } from './types.ts';
 import * as dim from './unit-table.ts';
 
@@ -173,6 +173,7 @@ const ROWS = {
     dimension: dim.RESISTANCE_PER_LENGTH,
     usual: ['ohm/km', 'ohm/1000 ft'],
   },
+  inductance: { phrase: 'an inductance', internal: 'H', dimension: dim.INDUCTANCE, usual: ['mH', 'uH'] },
   inductance_per_length: {
     phrase: 'an inductance per length',
     internal: 'H/m',
@@ -277,4 +278,10 @@ export function takesAlternate(kind: Kind, unit: Unit): boolean {
 /** In words, what a number in this unit would be, such as "a pressure"; undefined for a unit of no kind. */
 export function phraseOfUnit(unit: Unit): string | undefined {
   return Object.values(KINDS).find((kind) => kind !== KINDS.any && misfit(kind, unit) !== 'dimension')?.phrase;
+}
+
+/** Symbols of the units that a number of this kind can be written in, the usual ones first; compounds only if usual. */
+export function fittingUnits(kind: Kind): readonly string[] {
+  const fitting = tableUnits().filter((unit) => misfit(kind, unit) === undefined);
+  return [...new Set([...kind.usual, ...fitting.map(({ symbol }) => symbol)])].filter((symbol) => symbol !== '');
 }

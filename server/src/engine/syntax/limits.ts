@@ -56,9 +56,17 @@ function tooLarge(text: string): Problem {
 }
 
 function controlCharacter(text: string, at: number): Problem {
-  const code = text.charCodeAt(at).toString(16).toUpperCase().padStart(4, '0');
-  const message = `The character U+${code} has no place in a text. Remove it, or save the file as plain UTF-8 text.`;
+  const unit = text.charCodeAt(at);
+  const code = unit.toString(16).toUpperCase().padStart(4, '0');
+  const message = isEscapedByte(unit)
+    ? `The byte ${code.slice(2)} (hexadecimal) here is not UTF-8. Save the file as UTF-8 text.`
+    : `The character U+${code} has no place in a text. Remove it, or save the file as plain UTF-8 text.`;
   return { check: 'document.not-text', message, span: { start: at, end: at + 1 }, fixes: [] };
+}
+
+/** A host that meets a byte that is no UTF-8 hands it on as a lone surrogate, U+DC80 to U+DCFF. */
+function isEscapedByte(unit: number): boolean {
+  return unit >= 0xdc80 && unit <= 0xdcff;
 }
 
 function wrongEncoding(text: string): Problem {

@@ -183,6 +183,7 @@ export class SyntaxTree {
 
 /** The steps of a dotted path; text is a key, a number an index. */
 export function stepsOf(path: string): readonly (string | number)[] {
+  if (path !== '' && !path.includes('.') && !path.includes('[')) return [path];
   const steps: (string | number)[] = [];
   for (const part of path.matchAll(/\[(\d+)\]|([^.[\]]+)/g)) {
     steps.push(part[1] === undefined ? (part[2] ?? '') : Number(part[1]));

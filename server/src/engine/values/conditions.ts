@@ -26,3 +26,12 @@ export function present(path: string): Condition {
 export function absent(path: string): Condition {
   return { path, present: false };
 }
+
+/** How YAML says no. */
+export const NO_WORDS: readonly string[] = ['no', 'No', 'NO', 'false', 'False', 'FALSE', 'off', 'Off', 'OFF'];
+
+/** Conditions under which a protection is entered and not switched off. */
+export function switchedOn(protection: string): readonly Condition[] {
+  const key = `setpoints.protection.${protection}`;
+  return [present(key), { path: `${key}.enabled`, isNot: NO_WORDS }];
+}

@@ -70,7 +70,14 @@ export interface LimitSource {
   readonly name: string;
 }
 
+/** Whether an entry is there at all; a computation that asks so never lacks it. */
+export interface PresenceSource {
+  readonly from: 'presence';
+  readonly path: string;
+}
+
 export type Source =
+  | PresenceSource
   | EntrySource
   | TextSource
   | CaseSource
@@ -110,6 +117,11 @@ export function text(path: string, assumed?: string, inCase?: string): Input<str
 
 export function optionalText(path: string): Input<string | undefined> {
   return { source: { from: 'text', path, optional: true, inCase: undefined, assumed: undefined } };
+}
+
+/** Whether an entry or a group of entries is there, in the installation or behind it. */
+export function isPresent(path: string): Input<boolean> {
+  return { source: { from: 'presence', path } };
 }
 
 /** A number that the case itself must carry. */
@@ -176,9 +188,15 @@ export function limit(name: string): Input<number> {
   return { source: { from: 'limit', name } };
 }
 
-/** A condition under which a method applies. `present: false` asks for the absence of an entry. */
+/**
+ * A condition under which a method applies. `present: false` asks for the absence of an entry; `isNot` holds where the
+ * entry says something else, or nothing.
+ */
 export type Condition =
   | { readonly path: string; readonly is: readonly string[] }
+  | { readonly path: string; readonly isNot: readonly string[] }
+  /** Written in the second dimension that its kind takes: a viscosity in cSt. */
+  | { readonly path: string; readonly alternate: true }
   | { readonly caseKey: string; readonly is: readonly string[] }
   | { readonly path: string; readonly present: boolean }
   | { readonly caseKey: string; readonly present: boolean };

@@ -3,7 +3,7 @@ import { stepsOf } from '../syntax/tree.ts';
 import type { Input, Method, Outcome, RowsSource } from './declare.ts';
 import type { LimitTable } from './limits.ts';
 import type { CompiledMethod, Network, NetworkNode } from './network.ts';
-import { type CompiledInput, LACKING } from './readers.ts';
+import { type CompiledInput, LACKING, type Verdict } from './readers.ts';
 
 type Steps = readonly (string | number)[];
 
@@ -36,6 +36,7 @@ export class Evaluation {
   readonly #supplies: Uint8Array;
   readonly #bindingCases: Int16Array;
   readonly #located = new Map<string, Located | undefined>();
+  readonly #locatedInCase: readonly Map<string, Located | undefined>[];
   readonly #rows = new Map<RowsSource, readonly Record<string, unknown>[] | undefined>();
 
   constructor(installation: Installation, network: Network, limits: LimitTable) {
@@ -43,6 +44,7 @@ export class Evaluation {
     this.network = network;
     this.#limits = limits;
     this.caseCount = installation.caseNodes.length;
+    this.#locatedInCase = installation.caseNodes.map(() => new Map());
     const size = network.nodes.length * Math.max(1, this.caseCount);
     this.#numbers = new Float64Array(size).fill(Number.NaN);
     this.#states = new Uint8Array(size);
@@ -76,8 +78,12 @@ export class Evaluation {
   }
 
   locateInCase(caseIndex: number, key: string): Located | undefined {
-    const node = this.installation.caseNodes[caseIndex];
-    return node === undefined ? undefined : this.installation.locateFrom(node, stepsOf(key));
+    const known = this.#locatedInCase[caseIndex];
+    if (known === undefined) return undefined;
+    if (known.has(key)) return known.get(key);
+    const located = this.installation.locateFrom(this.installation.caseNodes[caseIndex] as number, stepsOf(key));
+    known.set(key, located);
+    return located;
   }
 
   caseHas(caseIndex: number, key: string): boolean {
@@ -120,6 +126,16 @@ export class Evaluation {
       numbers.push(this.numberOf(node, at) ?? Number.NaN);
     }
     return this.caseCount === 0 ? undefined : numbers;
+  }
+
+  /** Whether a value concerns a case at all: its lift, its motor, its equipment. */
+  applies(node: NetworkNode, caseIndex: number): boolean {
+    return this.state(node, caseIndex) !== State.notApplicable;
+  }
+
+  /** Whether a value concerns one of the cases; without a case nothing speaks against it. */
+  appliesSomewhere(node: NetworkNode): boolean {
+    return this.caseCount === 0 || this.installation.caseNodes.some((_, at) => this.applies(node, at));
   }
 
   /** The rows of a list; undefined if the list is absent or a cell that must be there is not. */
@@ -189,7 +205,8 @@ export class Evaluation {
     for (let at = 0; at < node.methods.length; at++) {
       const compiled = node.methods[at] as CompiledMethod;
       const verdict = verdictOf(this, compiled, caseIndex);
-      if (verdict === 'fails') continue;
+      // A method that rests on what does not apply here does not apply either: nothing could be entered to mend it.
+      if (verdict === 'fails' || !compiled.inputs.every((input) => input.applies(this, caseIndex))) continue;
       const seen = verdict === 'holds' ? this.gather(compiled.inputs, caseIndex) : undefined;
       if (seen !== undefined) {
         this.#methods[slot] = at;
@@ -230,12 +247,19 @@ export class Evaluation {
   }
 }
 
-export function verdictOf(evaluation: Evaluation, compiled: Pick<CompiledMethod, 'conditions'>, caseIndex: number) {
+/** Whether all conditions hold; one that fails settles it, whatever else is not known. */
+export function verdictOf(
+  evaluation: Evaluation,
+  compiled: Pick<CompiledMethod, 'conditions'>,
+  caseIndex: number,
+): Verdict {
+  let verdict: Verdict = 'holds';
   for (const { test } of compiled.conditions) {
-    const verdict = test(evaluation, caseIndex);
-    if (verdict !== 'holds') return verdict;
+    const each = test(evaluation, caseIndex);
+    if (each === 'fails') return each;
+    if (each === 'lacking') verdict = each;
   }
-  return 'holds' as const;
+  return verdict;
 }
 
 function finite(number: number): number | undefined {

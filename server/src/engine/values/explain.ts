@@ -1,6 +1,10 @@
+import { SHAPES } from '../format/generated/shapes.ts';
+import type { Shape } from '../format/shape.ts';
 import type { Located } from '../links/installation.ts';
-import type { Source } from './declare.ts';
+import { stepsOf } from '../syntax/tree.ts';
+import type { Outcome, Source } from './declare.ts';
 import { type Evaluation, State } from './evaluation.ts';
+import { LIMITS } from './limits.ts';
 import type { NetworkNode } from './network.ts';
 import { LACKING } from './readers.ts';
 
@@ -23,11 +27,7 @@ export interface ExplainedInput {
 }
 
 /** The inputs of a value as they stood when it was computed. */
-export function explainInputs(
-  evaluation: Evaluation,
-  node: NetworkNode,
-  caseIndex: number,
-): readonly ExplainedInput[] {
+export function explainInputs(evaluation: Evaluation, node: NetworkNode, caseIndex: number): readonly ExplainedInput[] {
   const compiled = evaluation.methodOf(node, caseIndex);
   if (compiled === undefined) return [];
   return compiled.inputs.flatMap(({ name, source, read }) => {
@@ -62,18 +62,41 @@ function keyOf(evaluation: Evaluation, source: Source, caseIndex: number): strin
     const overridden = source.inCase !== undefined && evaluation.caseHas(caseIndex, source.inCase);
     return overridden || source.path === '' ? `operation.cases[${caseIndex}].${source.inCase}` : source.path;
   }
-  return source.from === 'rows' ? source.path : undefined;
+  if (source.from === 'each-text') return 'operation.cases';
+  return source.from === 'rows' || source.from === 'presence' ? source.path : undefined;
 }
 
 function assumptionOf(source: Source): string | undefined {
   if (source.from === 'entry') return source.assumed?.source;
-  return source.from === 'text' && source.assumed !== undefined ? `'${source.assumed}' where none is entered` : undefined;
+  return source.from === 'text' && source.assumed !== undefined
+    ? `'${source.assumed}' where none is entered`
+    : undefined;
 }
 
 function kindOf(evaluation: Evaluation, source: Source, located: Located | undefined): string {
+  if (source.from === 'limit') return LIMITS.find(({ name }) => name === source.name)?.kind ?? 'any';
   if ('id' in source) return evaluation.network.byId.get(source.id)?.declaration.kind ?? 'any';
   const quantity = located === undefined ? undefined : located.document.quantities[located.node];
-  return quantity?.kind.name ?? 'any';
+  return quantity?.kind.name ?? kindOfAbsent(source) ?? 'any';
+}
+
+/** What would stand at an entry that is not there: a default in its place has the same unit. */
+function kindOfAbsent(source: Source): string | undefined {
+  if (source.from !== 'entry') return undefined;
+  let shape: Shape | undefined = SHAPES.installation;
+  for (const step of stepsOf(source.path)) {
+    shape = typeof step === 'number' ? shape?.item : (shape?.keys ?? shape?.item?.keys)?.[step];
+  }
+  return shape?.quantity?.kind;
+}
+
+/** Which of several limits decided a value, in words: computed again, since the number keeps none of it. */
+export function bindingLimit(evaluation: Evaluation, node: NetworkNode, caseIndex: number): string | undefined {
+  const compiled = evaluation.methodOf(node, caseIndex);
+  if (compiled === undefined || evaluation.state(node, caseIndex) !== State.available) return undefined;
+  const seen = evaluation.gather(compiled.inputs, caseIndex);
+  const result = (compiled.method.compute as (seen: unknown) => number | Outcome)(seen);
+  return typeof result === 'number' ? undefined : result.binding;
 }
 
 function textOf(seen: unknown): string {

@@ -1,8 +1,8 @@
+import { stepsOf } from '../syntax/tree.ts';
 import type { Source } from './declare.ts';
 import { cellOf, type Evaluation, State, verdictOf } from './evaluation.ts';
 import type { NetworkNode } from './network.ts';
 import { type CompiledInput, LACKING } from './readers.ts';
-import { stepsOf } from '../syntax/tree.ts';
 
 /** Why inputs are not all there: the entries that are absent or unreadable, and values that have no solution. */
 export function missingInputs(
@@ -87,12 +87,7 @@ function missingCells(
   );
 }
 
-function hasCell(
-  evaluation: Evaluation,
-  row: Parameters<typeof cellOf>[1],
-  name: string,
-  column: string,
-): boolean {
+function hasCell(evaluation: Evaluation, row: Parameters<typeof cellOf>[1], name: string, column: string): boolean {
   const located = cellOf(evaluation.installation, row, name);
   if (located === undefined) return false;
   return column.startsWith('text') || Number.isFinite(evaluation.installation.number(located));

@@ -1,3 +1,4 @@
+import type { Located } from '../links/installation.ts';
 import { stepsOf } from '../syntax/tree.ts';
 import type { Condition, RowsSource, Source } from './declare.ts';
 import type { Evaluation } from './evaluation.ts';
@@ -13,6 +14,8 @@ export interface CompiledInput {
   readonly name: string;
   readonly source: Source;
   readonly read: Reading;
+  /** Whether there can be such a number here at all: a value that does not apply is not merely missing. */
+  readonly applies: (evaluation: Evaluation, caseIndex: number) => boolean;
 }
 
 export type Verdict = 'holds' | 'fails' | 'lacking';
@@ -23,13 +26,33 @@ export interface CompiledCondition {
 }
 
 export function compileInput(name: string, source: Source, byId: ReadonlyMap<string, NetworkNode>): CompiledInput {
-  return { name, source, read: readingOf(source, byId) };
+  return { name, source, read: readingOf(source, byId), applies: applicabilityOf(source, byId) };
+}
+
+const ALWAYS = () => true;
+
+function applicabilityOf(source: Source, byId: ReadonlyMap<string, NetworkNode>): CompiledInput['applies'] {
+  if (source.from === 'value' && !source.optional) {
+    const node = nodeOf(source.id, byId);
+    return (evaluation, at) => evaluation.applies(node, at);
+  }
+  if (source.from === 'each' && source.complete) {
+    const node = nodeOf(source.id, byId);
+    return (evaluation) => evaluation.appliesSomewhere(node);
+  }
+  return ALWAYS;
 }
 
 function readingOf(source: Source, byId: ReadonlyMap<string, NetworkNode>): Reading {
   switch (source.from) {
+    case 'presence':
+      return presenceReading(source.path);
     case 'entry':
-      return numberReading(source.path, source.inCase, source.optional ? undefined : (source.assumed?.number ?? LACKING));
+      return numberReading(
+        source.path,
+        source.inCase,
+        source.optional ? undefined : (source.assumed?.number ?? LACKING),
+      );
     case 'case':
       return (evaluation, at) => evaluation.caseNumber(at, source.key) ?? (source.optional ? undefined : LACKING);
     case 'text':
@@ -76,9 +99,16 @@ function textReading(path: string, inCase: string | undefined, otherwise: unknow
   };
 }
 
+function presenceReading(path: string): Reading {
+  const steps = stepsOf(path);
+  return (evaluation) => evaluation.has(path, steps);
+}
+
 function rowsReading(source: RowsSource): Reading {
   const steps = stepsOf(source.path);
-  return (evaluation) => evaluation.rows(source, steps) ?? (source.optional ? undefined : LACKING);
+  // A list that is there but cannot be read must not count as absent.
+  return (evaluation) =>
+    evaluation.rows(source, steps) ?? (source.optional && !evaluation.has(source.path, steps) ? undefined : LACKING);
 }
 
 export function compileCondition(condition: Condition): CompiledCondition {
@@ -91,14 +121,22 @@ function testOf(condition: Condition): CompiledCondition['test'] {
   if ('present' in condition) {
     return (evaluation) => (evaluation.has(condition.path, steps) === condition.present ? 'holds' : 'fails');
   }
+  if ('alternate' in condition) {
+    return (evaluation) => (isAlternate(evaluation.locate(condition.path, steps)) ? 'holds' : 'fails');
+  }
   return (evaluation) => {
     const text = evaluation.entryText(condition.path, steps);
+    if ('isNot' in condition) return text !== undefined && condition.isNot.includes(text) ? 'fails' : 'holds';
     if (text === undefined) return 'lacking';
     return condition.is.includes(text) ? 'holds' : 'fails';
   };
 }
 
-function caseTest(condition: Condition & { readonly caseKey: string }): CompiledCondition['test'] {
+function isAlternate(located: Located | undefined): boolean {
+  return located?.document.quantities[located.node]?.alternate !== undefined;
+}
+
+function caseTest(condition: Extract<Condition, { readonly caseKey: string }>): CompiledCondition['test'] {
   return (evaluation, at) => {
     const text = evaluation.caseText(at, condition.caseKey);
     const holds = 'is' in condition ? condition.is.includes(text ?? '') : (text !== undefined) === condition.present;

@@ -1,4 +1,4 @@
-import { rows } from '../declare.ts';
+import { optionalRows, rows } from '../declare.ts';
 import { isAwgArea, standardResistance } from '../electrical/conductor.ts';
 
 const COLUMNS = {
@@ -12,6 +12,7 @@ const RATED_COLUMNS = { ...COLUMNS, 'ampacity.current': 'number', 'ampacity.cond
 /** The main cable's sections, top to bottom; a data sheet may stand behind each. */
 export const SECTIONS = rows('equipment.cable.main', COLUMNS);
 export const LEAD = rows('equipment.cable.motor_lead', COLUMNS);
+export const LEAD_IF_ANY = optionalRows('equipment.cable.motor_lead', COLUMNS);
 
 /** The same where the rise of the conductor is asked for, which takes the sheet's ampacity. */
 export const RATED_SECTIONS = rows('equipment.cable.main', RATED_COLUMNS);

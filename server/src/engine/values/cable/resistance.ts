@@ -1,25 +1,35 @@
-import { COLD_CABLE, present } from '../conditions.ts';
-import {
-  declareValue,
-  entry,
-  method,
-  optionalRows,
-  rows,
-  type ValueDeclaration,
-  value,
-  valueBy,
-} from '../declare.ts';
+import { absent, COLD_CABLE, present } from '../conditions.ts';
+import { declareValue, entry, method, optionalRows, rows, type ValueDeclaration, value, valueBy } from '../declare.ts';
 import { temperatureFactor } from '../electrical/conductor.ts';
 import { SURVEY_COLUMNS } from '../well/depths.ts';
 import { meanDepthFraction } from '../well/survey.ts';
-import { conductorRise, DEFAULT_INDUCTANCE, LEAD, meanAlong, RATED_LEAD, RATED_SECTIONS, resistance20, SECTIONS, totalLength } from './inputs.ts';
+import {
+  conductorRise,
+  DEFAULT_INDUCTANCE,
+  LEAD,
+  meanAlong,
+  RATED_LEAD,
+  RATED_SECTIONS,
+  type RatedSection,
+  resistance20,
+  SECTIONS,
+  totalLength,
+} from './inputs.ts';
 
 const MOTOR_LEAD = 'equipment.cable.motor_lead';
 const RESISTANCE_SOURCE =
   'data sheet, else IEC 60228 class 2 plain copper, else ASTM B258 diameter with 0.017241 ohm.mm2/m and 2 % lay';
 const COPPER = 'copper, 0.00393 /K at 20 degC (IEC 60028)';
 const NO_STANDARD = 'the conductor has neither a resistance on its sheet nor a standard size';
-const NO_LEAD = 'no motor lead in the circuit: none is entered';
+/** A lead that is entered and cannot be read must not count as absent. */
+const WITHOUT_LEAD = method({
+  when: [absent(MOTOR_LEAD)],
+  formula: '0',
+  source: 'the entry itself',
+  inputs: {},
+  assumes: 'no motor lead in the circuit: none is entered',
+  compute: () => 0,
+});
 
 const WELL = {
   bottom: value('intake.temperature'),
@@ -34,6 +44,11 @@ function meanWellTemperature(
 ): number {
   const share = survey === undefined ? 0.5 : meanDepthFraction(survey, md);
   return top + (bottom - top) * share;
+}
+
+/** Rise of the section that hangs at the intake, K. */
+function riseAt(section: RatedSection | undefined, current: number): number {
+  return section === undefined ? Number.NaN : conductorRise(section, current);
 }
 
 export const CABLE_RESISTANCE: readonly ValueDeclaration[] = [
@@ -54,13 +69,7 @@ export const CABLE_RESISTANCE: readonly ValueDeclaration[] = [
       inputs: { lead: LEAD },
       compute: ({ lead }) => totalLength(lead),
     }),
-    method({
-      formula: '0',
-      source: 'the entry itself',
-      inputs: {},
-      assumes: NO_LEAD,
-      compute: () => 0,
-    }),
+    WITHOUT_LEAD,
   ]),
   declareValue({
     id: 'cable.resistance_20',
@@ -83,7 +92,12 @@ export const CABLE_RESISTANCE: readonly ValueDeclaration[] = [
     method({
       formula: 'mean of top and intake temperature along the hole + rise·(I/I_ampacity)²',
       source: 'linear profile, heating in proportion to the square of the current (common practice, no source)',
-      inputs: { ...WELL, top: value('well.top_temperature'), current: value('motor.current_rms'), sections: RATED_SECTIONS },
+      inputs: {
+        ...WELL,
+        top: value('well.top_temperature'),
+        current: value('motor.current'),
+        sections: RATED_SECTIONS,
+      },
       compute: ({ top, current, sections, ...well }) =>
         meanWellTemperature(top, well) + meanAlong(sections, (section) => conductorRise(section, current)),
     }),
@@ -99,9 +113,8 @@ export const CABLE_RESISTANCE: readonly ValueDeclaration[] = [
     method({
       formula: 'T_intake + rise·(I/I_ampacity)²',
       source: 'heating in proportion to the square of the current (common practice, no source)',
-      inputs: { bottom: value('intake.temperature'), current: value('motor.current_rms'), sections: RATED_SECTIONS },
-      compute: ({ bottom, current, sections }) =>
-        bottom + Math.max(...sections.map((section) => conductorRise(section, current))),
+      inputs: { bottom: value('intake.temperature'), current: value('motor.current'), sections: RATED_SECTIONS },
+      compute: ({ bottom, current, sections }) => bottom + riseAt(sections.at(-1), current),
     }),
   ]),
   valueBy('cable.lead_temperature', 'conductor temperature of the motor lead', 'temperature', [
@@ -116,7 +129,7 @@ export const CABLE_RESISTANCE: readonly ValueDeclaration[] = [
       when: [present(MOTOR_LEAD)],
       formula: 'T_intake + rise·(I/I_ampacity)²',
       source: 'heating in proportion to the square of the current (common practice, no source)',
-      inputs: { bottom: value('intake.temperature'), current: value('motor.current_rms'), lead: RATED_LEAD },
+      inputs: { bottom: value('intake.temperature'), current: value('motor.current'), lead: RATED_LEAD },
       compute: ({ bottom, current, lead }) => bottom + meanAlong(lead, (section) => conductorRise(section, current)),
     }),
   ]),
@@ -130,7 +143,7 @@ export const CABLE_RESISTANCE: readonly ValueDeclaration[] = [
       compute: ({ lead, temperature }) =>
         totalLength(lead) * meanAlong(lead, resistance20) * temperatureFactor(temperature),
     }),
-    method({ formula: '0', source: 'the entry itself', inputs: {}, assumes: NO_LEAD, compute: () => 0 }),
+    WITHOUT_LEAD,
   ]),
   declareValue({
     id: 'cable.resistance',
@@ -144,18 +157,25 @@ export const CABLE_RESISTANCE: readonly ValueDeclaration[] = [
       temperature: value('cable.conductor_temperature'),
       lead: value('cable.lead_resistance'),
     },
-    compute: ({ length, perLength, temperature, lead }) =>
-      length * perLength * temperatureFactor(temperature) + lead,
+    compute: ({ length, perLength, temperature, lead }) => length * perLength * temperatureFactor(temperature) + lead,
   }),
   valueBy('cable.lead_inductance', 'inductance of the motor lead, per phase', 'inductance', [
     method({
-      when: [present(MOTOR_LEAD)],
+      when: [present(`${MOTOR_LEAD}.inductance`)],
       formula: 'length·inductance',
-      source: 'data sheet, else 0.35 mH/km (common practice, no source)',
-      inputs: { lead: LEAD },
-      compute: ({ lead }) => totalLength(lead) * meanAlong(lead, (each) => each.inductance ?? DEFAULT_INDUCTANCE),
+      source: 'data sheet',
+      inputs: { length: value('cable.lead_length'), inductance: entry(`${MOTOR_LEAD}.inductance`) },
+      compute: ({ length, inductance }) => length * inductance,
     }),
-    method({ formula: '0', source: 'the entry itself', inputs: {}, assumes: NO_LEAD, compute: () => 0 }),
+    method({
+      when: [present(MOTOR_LEAD), absent(`${MOTOR_LEAD}.inductance`)],
+      formula: 'length·0.35 mH/km',
+      source: 'common practice, no source',
+      inputs: { length: value('cable.lead_length') },
+      assumes: 'an inductance of 0.35 mH/km: the lead’s sheet gives none',
+      compute: ({ length }) => length * DEFAULT_INDUCTANCE,
+    }),
+    WITHOUT_LEAD,
   ]),
   valueBy('cable.inductance', 'inductance of the main cable, per length', 'inductance_per_length', [
     method({

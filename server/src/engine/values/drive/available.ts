@@ -120,7 +120,8 @@ export const DRIVE_OUTPUT: readonly ValueDeclaration[] = [
     },
     compute: ({ hottest, ambientMax, perKelvin, elevation, perMetre, above }) => {
       const excess = hottest === undefined || ambientMax === undefined ? 0 : Math.max(0, hottest - ambientMax);
-      return (1 - perKelvin * excess) * (1 - perMetre * Math.max(0, elevation - above));
+      const heat = Math.max(0, 1 - perKelvin * excess);
+      return heat * Math.max(0, 1 - perMetre * Math.max(0, elevation - above));
     },
   }),
   declareValue({

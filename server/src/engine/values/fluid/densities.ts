@@ -24,7 +24,11 @@ export const DENSITIES: readonly ValueDeclaration[] = [
     kind: 'density',
     formula: MIXTURE_FORMULA,
     source: MIXTURE,
-    inputs: { waterCut: entry('fluid.water_cut'), oil: value('fluid.oil_density'), water: entry('fluid.water_density') },
+    inputs: {
+      waterCut: entry('fluid.water_cut'),
+      oil: value('fluid.oil_density'),
+      water: entry('fluid.water_density'),
+    },
     compute: mixture,
   }),
   valueBy('fluid.liquid_density', 'density of the liquid of the case', 'density', [

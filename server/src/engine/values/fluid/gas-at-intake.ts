@@ -1,5 +1,16 @@
-import { ROTARY } from '../conditions.ts';
-import { declareValue, entry, entryOr, method, type Seen, type ValueDeclaration, value, valueBy } from '../declare.ts';
+import { absent, ROTARY } from '../conditions.ts';
+import {
+  declareValue,
+  entry,
+  entryOr,
+  type Method,
+  method,
+  optionalEntry,
+  type Seen,
+  type ValueDeclaration,
+  value,
+  valueBy,
+} from '../declare.ts';
 import { apiOf, standingBubblePoint } from './black-oil.ts';
 import { freeGasRatio, turpin } from './free-gas.ts';
 import { gasVolumeFactor } from './gas.ts';
@@ -22,25 +33,47 @@ function freeGas(stream: Seen<typeof STREAM>) {
   return freeGasRatio({ ...stream, separations: [stream.naturalSeparation, stream.fittedSeparation] });
 }
 
+/** Where the gas is not described the liquid counts as free of it; what else is missing leaves no number. */
+function liquidWithoutGas(undescribed: string): Method {
+  return method({
+    when: [absent(undescribed)],
+    formula: '1',
+    source: 'common practice, no source',
+    inputs: {},
+    assumes: `the liquid free of gas (volume factor 1): ${undescribed} is not given`,
+    compute: () => 1,
+  });
+}
+
 export const GAS_AT_INTAKE: readonly ValueDeclaration[] = [
+  declareValue({
+    id: 'fluid.standing_bubble_point',
+    title: 'bubble point by the correlation',
+    kind: 'pressure',
+    formula: '18.2·[(GOR/γ_g)^0.83·10^(0.00091·T − 0.0125·API) − 1.4]',
+    source: STANDING,
+    inputs: {
+      gasOilRatio: entry('fluid.gas_oil_ratio'),
+      temperature: entry('reservoir.temperature'),
+      oil: value('fluid.oil_density'),
+      gasGravity: entry('fluid.gas_gravity'),
+    },
+    compute: ({ gasOilRatio, temperature, oil, gasGravity }) =>
+      standingBubblePoint(gasOilRatio, temperature, apiOf(oil), gasGravity),
+  }),
   valueBy('fluid.bubble_point', 'bubble point', 'pressure', [
     method({
       formula: 'as entered, at most the reservoir pressure',
       source: 'the entry itself',
-      inputs: { stated: entry('reservoir.bubble_point'), reservoir: entry('reservoir.pressure') },
-      compute: ({ stated, reservoir }) => Math.min(stated, reservoir),
+      inputs: { stated: entry('reservoir.bubble_point'), reservoir: optionalEntry('reservoir.pressure') },
+      compute: ({ stated, reservoir }) => Math.min(stated, reservoir ?? stated),
     }),
     method({
-      formula: '18.2·[(GOR/γ_g)^0.83·10^(0.00091·T − 0.0125·API) − 1.4]',
+      when: [absent('reservoir.bubble_point')],
+      formula: 'by the correlation',
       source: STANDING,
-      inputs: {
-        gasOilRatio: entry('fluid.gas_oil_ratio'),
-        temperature: entry('reservoir.temperature'),
-        oil: value('fluid.oil_density'),
-        gasGravity: entry('fluid.gas_gravity'),
-      },
-      compute: ({ gasOilRatio, temperature, oil, gasGravity }) =>
-        standingBubblePoint(gasOilRatio, temperature, apiOf(oil), gasGravity),
+      inputs: { standing: value('fluid.standing_bubble_point') },
+      compute: ({ standing }) => standing,
     }),
   ]),
   declareValue({
@@ -82,13 +115,7 @@ export const GAS_AT_INTAKE: readonly ValueDeclaration[] = [
       inputs: { waterCut: entry('fluid.water_cut', 'water_cut'), oilVolume: value('fluid.oil_volume_factor') },
       compute: (seen) => (1 - seen.waterCut) * seen.oilVolume + seen.waterCut,
     }),
-    method({
-      formula: '1',
-      source: 'common practice, no source',
-      inputs: {},
-      assumes: 'the liquid free of gas (volume factor 1): its gas is not described',
-      compute: () => 1,
-    }),
+    ...['fluid.oil_gravity', 'fluid.gas_oil_ratio', 'fluid.gas_gravity'].map(liquidWithoutGas),
   ]),
   declareValue({
     id: 'fluid.free_gas_fraction',

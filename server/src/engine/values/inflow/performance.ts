@@ -1,6 +1,7 @@
+import { absent } from '../conditions.ts';
 import { declareValue, entry, type Input, method, type ValueDeclaration, value, valueBy } from '../declare.ts';
 import { GRAVITY } from '../physics.ts';
-import { type InflowCurve, indexFromTest, inflowRate, maxRate } from './curve.ts';
+import { type InflowCurve, inflowRate, maxRate } from './curve.ts';
 
 export const INFLOW_SOURCE = 'straight line above the bubble point, Vogel 1968 below, joined';
 
@@ -32,6 +33,7 @@ export const INFLOW: readonly ValueDeclaration[] = [
       compute: ({ bubblePoint }) => bubblePoint,
     }),
     method({
+      when: [absent('reservoir.bubble_point')],
       formula: 'reservoir pressure',
       source: 'the safe side: Vogel over the whole range gives the least inflow',
       inputs: { pressure: entry('reservoir.pressure') },
@@ -47,16 +49,11 @@ export const INFLOW: readonly ValueDeclaration[] = [
       compute: ({ index }) => index,
     }),
     method({
-      formula: 'q_test/[(p_r − p_b) + p_b/1.8·(1 − 0.2·x − 0.8·x²)], x = p_wf/p_b; straight line above p_b',
+      when: [absent('reservoir.productivity_index')],
+      formula: 'from the test',
       source: INFLOW_SOURCE,
-      inputs: {
-        rate: entry('reservoir.test.rate'),
-        flowing: entry('reservoir.test.flowing_pressure'),
-        reservoir: entry('reservoir.pressure'),
-        bubblePoint: value('inflow.bubble_point'),
-      },
-      without: 'the test pressure is not below the reservoir pressure',
-      compute: ({ rate, flowing, reservoir, bubblePoint }) => indexFromTest(rate, flowing, reservoir, bubblePoint),
+      inputs: { index: value('inflow.index_from_test') },
+      compute: ({ index }) => index,
     }),
   ]),
   declareValue({

@@ -1,5 +1,15 @@
 import { FLOWING_CASE, LINEAR, ROTARY, STATED_CASE, STATIC_CASE, TRIP_CASE } from '../conditions.ts';
-import { declareValue, entry, inCase, method, type Seen, type ValueDeclaration, value, valueBy } from '../declare.ts';
+import {
+  caseText,
+  declareValue,
+  entry,
+  inCase,
+  method,
+  type Seen,
+  type ValueDeclaration,
+  value,
+  valueBy,
+} from '../declare.ts';
 import { liquidVolume, OIL_IF_KNOWN } from '../fluid/oil-model.ts';
 import { flowingPressure } from '../inflow/curve.ts';
 import { INFLOW_CURVE, INFLOW_SOURCE } from '../inflow/performance.ts';
@@ -11,7 +21,7 @@ const BELOW = value('well.perforations_below_intake');
 const DENSITY = value('fluid.liquid_density');
 
 /** Inputs of what well and liquid do at the intake. */
-const FEED = {
+export const FEED = {
   ...OIL_IF_KNOWN,
   ...INFLOW_CURVE,
   waterCut: entry('fluid.water_cut', 'water_cut'),
@@ -19,7 +29,7 @@ const FEED = {
   density: DENSITY,
 };
 
-function feed(seen: Seen<typeof FEED>): Feed {
+export function feed(seen: Seen<typeof FEED>): Feed {
   return {
     curve: seen,
     columnBelow: seen.density * GRAVITY * seen.below,
@@ -83,6 +93,16 @@ export const INTAKE_PRESSURES: readonly ValueDeclaration[] = [
       inputs: { ...ROTARY_PUMP, ...FEED },
       without: NO_EQUILIBRIUM,
       compute: (seen) => flowingIntakePressure(rotaryPump(seen), feed(seen)),
+    }),
+    method({
+      when: [
+        { caseKey: 'intake', present: false },
+        { caseKey: 'intake_pressure', present: false },
+      ],
+      formula: 'none: the case says neither `intake` nor `intake_pressure`',
+      source: 'the document format',
+      inputs: { intake: caseText('intake') },
+      compute: () => Number.NaN,
     }),
   ]),
   valueBy('intake.pressure', 'pressure at the intake in the case', 'pressure', [

@@ -19,8 +19,12 @@ export const SYSTEM = {
   intakeTvd: value('well.intake_tvd'),
   intakeMd: entry('well.intake.md'),
   tubingDiameter: entry('well.tubing.inner_diameter'),
-  roughness: entryOr('well.tubing.roughness', 0.000046, 'drawn or commercial steel 0.046 mm, Moody chart (from memory)'),
-  viscosity: entryOr('fluid.viscosity', 0.01, '10 cP, the thick side of a light crude (common practice, no source)'),
+  roughness: entryOr(
+    'well.tubing.roughness',
+    0.000046,
+    'drawn or commercial steel 0.046 mm, Moody chart (from memory)',
+  ),
+  viscosity: value('fluid.dynamic_viscosity'),
 };
 
 /** Loss to friction in the tubing at a rate (m3/s), Pa. */

@@ -1,16 +1,26 @@
 import { DIRECT_ON_LINE, INDUCTION, LINEAR, PERMANENT_MAGNET, ROTARY } from '../conditions.ts';
-import {
-  declareValue,
-  entry,
-  entryOr,
-  method,
-  text,
-  type ValueDeclaration,
-  value,
-  valueBy,
-} from '../declare.ts';
+import { declareValue, entry, entryOr, method, type Seen, type ValueDeclaration, value, valueBy } from '../declare.ts';
+import { DWELL, STROKE_RATE } from '../pump/plunger.ts';
 
 const CURRENT = entry('equipment.motor.current');
+export const NO_LOAD_OF_MAGNETS = entryOr(
+  'equipment.motor.no_load_current',
+  0,
+  'no magnetising current in a permanent-magnet machine',
+);
+
+/** Current of an induction machine, A: its magnetising share of the rated current and its load at right angles. */
+export function inductionCurrent(rated: number, share: number, load: number): number {
+  return rated * Math.sqrt(share ** 2 + (1 - share ** 2) * load ** 2);
+}
+
+/** How long a plunger goes up and down, as shares of its cycle; the rest is dwell. */
+export const CYCLE_SHARES = { loaded: value('pump.loaded_share'), rate: STROKE_RATE, dwell: DWELL };
+
+/** Root mean square over a cycle of the currents of its two strokes, with none in the dwell. */
+export function cycleRms(up: number, down: number, { loaded, rate, dwell }: Seen<typeof CYCLE_SHARES>): number {
+  return Math.sqrt(up ** 2 * loaded + down ** 2 * Math.max(0, 1 - loaded - dwell * rate));
+}
 
 export const MOTOR_OPERATION: readonly ValueDeclaration[] = [
   valueBy('motor.frequency', 'electrical frequency', 'frequency', [
@@ -75,7 +85,7 @@ export const MOTOR_OPERATION: readonly ValueDeclaration[] = [
       inputs: {
         rated: CURRENT,
         load: value('motor.load'),
-        noLoad: entryOr('equipment.motor.no_load_current', 0, 'no magnetising current in a permanent-magnet machine'),
+        noLoad: NO_LOAD_OF_MAGNETS,
       },
       compute: ({ rated, load, noLoad }) => Math.max(noLoad, rated * load),
     }),
@@ -91,30 +101,25 @@ export const MOTOR_OPERATION: readonly ValueDeclaration[] = [
       formula: 'I_r·√(i_0² + (1 − i_0²)·load²)',
       source: 'magnetising and load current at right angles, any machines text',
       inputs: { rated: CURRENT, load: value('motor.load'), share: value('motor.magnetising_share') },
-      compute: ({ rated, load, share }) => rated * Math.sqrt(share ** 2 + (1 - share ** 2) * load ** 2),
+      compute: ({ rated, load, share }) => inductionCurrent(rated, share, load),
     }),
   ]),
   valueBy('motor.current_rms', 'current over a cycle, in its heating', 'current', [
     method({
       when: [LINEAR],
-      formula: '√(Σ I²·t/T): loaded stroke I, return stroke max(I_0, I_r·friction/thrust), dwell 0',
+      formula: '√(Σ I²·t/T): loaded stroke I, return stroke max(I_0, I_r·return load/thrust), dwell 0',
       source: 'root mean square over the cycle',
       inputs: {
         current: value('motor.current'),
         rated: CURRENT,
         thrust: entry('equipment.motor.thrust'),
-        friction: entry('equipment.pump.friction_force'),
-        noLoad: entryOr('equipment.motor.no_load_current', 0, 'no magnetising current in a permanent-magnet machine'),
-        loaded: value('pump.loaded_share'),
-        rate: entry('operation.stroke.rate', 'stroke_rate'),
-        dwell: entryOr('operation.stroke.dwell', 0, 'no dwell where none is entered'),
-        acting: text('equipment.pump.acting', 'single'),
+        returnLoad: value('pump.return_load'),
+        noLoad: NO_LOAD_OF_MAGNETS,
+        ...CYCLE_SHARES,
       },
       compute: (seen) => {
-        const returning =
-          seen.acting === 'double' ? seen.current : Math.max(seen.noLoad, (seen.rated * seen.friction) / seen.thrust);
-        const back = Math.max(0, 1 - seen.loaded - seen.dwell * seen.rate);
-        return Math.sqrt(seen.current ** 2 * seen.loaded + returning ** 2 * back);
+        const returning = Math.max(seen.noLoad, (seen.rated * seen.returnLoad) / seen.thrust);
+        return cycleRms(seen.current, returning, seen);
       },
     }),
     method({

@@ -85,6 +85,9 @@ export const MOTOR_TERMINALS: readonly ValueDeclaration[] = [
     formula: 'V_terminal/V_m − 1',
     source: 'definition',
     inputs: { terminal: value('motor.terminal_voltage'), needed: value('motor.voltage') },
-    compute: ({ terminal, needed }) => terminal / needed - 1,
+    compute: ({ terminal, needed }) => ({
+      number: terminal / needed - 1,
+      supply: terminal > needed ? 'high' : 'low',
+    }),
   }),
 ];

@@ -147,8 +147,7 @@ export const MOTOR_VOLTAGES: readonly ValueDeclaration[] = [
       formula: '√3·I·R(T_w)·pf',
       source: 'the same model at no frequency',
       inputs: { ...MACHINE, factor: value('motor.power_factor') },
-      compute: ({ factor, ...machine }) =>
-        windingDrop(machine, machine.current, machine.windingTemperature) * factor,
+      compute: ({ factor, ...machine }) => windingDrop(machine, machine.current, machine.windingTemperature) * factor,
     }),
     method({
       when: [absent(WINDING)],

@@ -31,27 +31,28 @@ export function integrate(f: (x: number) => number, from: number, to: number): n
 function firstPanels(f: (x: number) => number, from: number, to: number): Panel[] {
   const at = (index: number) => from + ((to - from) * index) / FIRST_PANELS;
   return Array.from({ length: FIRST_PANELS }, (_, index) => {
-    const ends = { from: at(index), to: at(index + 1) };
-    return { ...ends, atFrom: f(ends.from), atMiddle: f(middle(ends)), atTo: f(ends.to) };
+    const [from, to] = [at(index), at(index + 1)];
+    return { from, to, atFrom: f(from), atMiddle: f(middle(from, to)), atTo: f(to) };
   });
 }
 
 function refine(f: (x: number) => number, panel: Panel, tolerance: number, depth: number): number {
-  const left = { ...panel, to: middle(panel), atTo: panel.atMiddle };
-  const right = { ...panel, from: left.to, atFrom: panel.atMiddle };
-  const halves = [left, right].map((half) => ({ ...half, atMiddle: f(middle(half)) }));
-  const finer = halves.reduce((sum, half) => sum + area(half), 0);
+  const { from, to, atFrom, atMiddle, atTo } = panel;
+  const centre = middle(from, to);
+  const left = { from, to: centre, atFrom, atMiddle: f(middle(from, centre)), atTo: atMiddle };
+  const right = { from: centre, to, atFrom: atMiddle, atMiddle: f(middle(centre, to)), atTo };
+  const finer = area(left) + area(right);
   const difference = finer - area(panel);
   if (!Number.isFinite(difference)) return Number.NaN;
   // Halving divides Simpson's error by 16, so that 15 parts of it are in the difference (Richardson).
   if (depth === 0 || Math.abs(difference) <= 15 * tolerance) return finer + difference / 15;
-  return halves.reduce((sum, half) => sum + refine(f, half, tolerance / 2, depth - 1), 0);
+  return refine(f, left, tolerance / 2, depth - 1) + refine(f, right, tolerance / 2, depth - 1);
 }
 
 function area({ from, to, atFrom, atMiddle, atTo }: Panel): number {
   return ((to - from) / 6) * (atFrom + 4 * atMiddle + atTo);
 }
 
-function middle(ends: { readonly from: number; readonly to: number }): number {
-  return (ends.from + ends.to) / 2;
+function middle(from: number, to: number): number {
+  return (from + to) / 2;
 }

@@ -1,9 +1,9 @@
 /** A bracket of a root, and the function at its ends; f is below zero at `low` after the sign has been turned. */
 interface Bracket {
-  readonly low: number;
-  readonly high: number;
-  readonly atLow: number;
-  readonly atHigh: number;
+  low: number;
+  high: number;
+  atLow: number;
+  atHigh: number;
 }
 
 /** Half-width below which doubles of this size cannot be split any further in a useful way. */
@@ -38,18 +38,28 @@ function errorAllowed(from: number, to: number, tolerance: number | undefined): 
   return Math.max(tolerance ?? DEFAULT_RELATIVE_TOLERANCE * size, RELATIVE_FLOOR * size);
 }
 
-function shrink(f: (x: number) => number, first: Bracket, error: number): number {
-  const span = first.high - first.low;
+function shrink(f: (x: number) => number, bracket: Bracket, error: number): number {
+  const span = bracket.high - bracket.low;
   const steps = Math.max(0, Math.ceil(Math.log2(span / (2 * error)))) + 1;
-  let bracket = first;
   for (let step = 0; step <= steps && bracket.high - bracket.low > 2 * error; step += 1) {
     const x = nextPoint(bracket, span, error * 2 ** (steps - step));
     const y = f(x);
     if (Number.isNaN(y)) return Number.NaN;
     if (y === 0) return x;
-    bracket = y < 0 ? { ...bracket, low: x, atLow: y } : { ...bracket, high: x, atHigh: y };
+    moveEnd(bracket, x, y);
   }
   return middle(bracket);
+}
+
+/** In place: a root is sought in the innermost loops of the handbook, where a new object a step is half of the cost. */
+function moveEnd(bracket: Bracket, x: number, y: number): void {
+  if (y < 0) {
+    bracket.low = x;
+    bracket.atLow = y;
+  } else {
+    bracket.high = x;
+    bracket.atHigh = y;
+  }
 }
 
 /**

@@ -4,6 +4,9 @@ import { bracketedRoot } from '../numeric/roots.ts';
 import type { StageCurve } from './rotary-curve.ts';
 import { type Shaft, settledRatio } from './shaft-speed.ts';
 
+/** The last point of a curve itself, scaled there and back, may fall a rounding error outside of it. */
+const ROUNDING = 1e-12;
+
 /** A rotary pump on its shaft in its well. */
 export interface RotaryPump {
   readonly stage: StageCurve;
@@ -28,7 +31,8 @@ export function pumpHead({ stage, stages }: RotaryPump, rate: number, ratio: num
 
 /** Speed at which the shaft settles while the pump makes a given rate. */
 export function ratioAtRate(pump: RotaryPump, rate: number): number {
-  return settledRatio(pump.shaft, (ratio) => pumpPower(pump, rate, ratio));
+  const lowest = (rate / pump.stage.maxRate(1)) * (1 + ROUNDING);
+  return settledRatio(pump.shaft, (ratio) => pumpPower(pump, rate, ratio), lowest);
 }
 
 /** Where the pump's head meets the system's at a given intake pressure (Pa absolute). */
@@ -40,8 +44,7 @@ export function pointAtPressure(pump: RotaryPump, intakePressure: number): Rotar
 function rateAtPressure(pump: RotaryPump, ratio: number, intakePressure: number): number {
   const surplus = (rate: number) => pumpHead(pump, rate, ratio) - systemHead(pump.system, rate, intakePressure);
   const last = pump.stage.maxRate(ratio);
-  // The last point of the curve itself, scaled there and back, may fall a rounding error outside of it.
-  return bracketedRoot(surplus, 0, last * (1 - 1e-12));
+  return bracketedRoot(surplus, 0, last * (1 - ROUNDING));
 }
 
 /** What the well and the liquid do at the intake. */
@@ -65,17 +68,15 @@ export function feedAt(feed: Feed, pressure: number): number {
 export function flowingIntakePressure(pump: RotaryPump, feed: Feed): number {
   const surplus = (pressure: number) => {
     const rate = feedAt(feed, pressure);
-    return pumpHead(pump, rate, ratioAtRate(pump, rate)) - systemHead(pump.system, rate, pressure);
+    const made = pumpHead(pump, rate, ratioAtRate(pump, rate));
+    const asked = systemHead(pump.system, rate, pressure);
+    // Beyond the end of its curve the pump is taken to lift nothing: what the well gives there is more than it takes.
+    return (Number.isFinite(made) ? made : 0) - asked;
   };
-  return bracketedRoot(surplus, lowestOnCurve(pump, feed), feed.curve.reservoirPressure - feed.columnBelow);
-}
-
-/** The pump's curve ends at its last point; below the pressure that would feed more, there is nothing to read off. */
-function lowestOnCurve(pump: RotaryPump, feed: Feed): number {
-  const lowest = Math.max(1, -feed.columnBelow);
-  const last = pump.stage.maxRate(pump.shaft.noLoadRatio * (1 - pump.shaft.ratedSlip)) * (1 - 1e-9);
-  if (feedAt(feed, lowest) <= last) return lowest;
-  return bracketedRoot((at) => feedAt(feed, at) - last, lowest, feed.curve.reservoirPressure - feed.columnBelow);
+  const atRest = feed.curve.reservoirPressure - feed.columnBelow;
+  const pressure = bracketedRoot(surplus, Math.max(1, -feed.columnBelow), atRest);
+  // Where the curve ends the surplus jumps; a root there is no meeting of two curves.
+  return Number.isFinite(ratioAtRate(pump, feedAt(feed, pressure))) ? pressure : Number.NaN;
 }
 
 /** Intake pressure at which the well gives just the rate (m3/s at the intake) that a plunger pump displaces. */

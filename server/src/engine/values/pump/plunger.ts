@@ -1,35 +1,22 @@
-import { LINEAR } from '../conditions.ts';
-import {
-  declareValue,
-  entry,
-  entryOr,
-  optionalEntry,
-  text,
-  type ValueDeclaration,
-  value,
-} from '../declare.ts';
+import { absent, LINEAR, present } from '../conditions.ts';
+import { declareValue, entry, entryOr, method, text, type ValueDeclaration, value, valueBy } from '../declare.ts';
 import { GRAVITY } from '../physics.ts';
 
 const CYLINDER = 'geometry of a plunger pump, any text';
-const STEEL_DENSITY = 7_850;
+/** kg/m3 (common practice, no source). */
+export const STEEL_DENSITY = 7_850;
+const ACTING = 'equipment.pump.acting';
+const NO_ROD = 'no rod through the working chamber where none is entered';
 
-function area(diameter: number): number {
+export function area(diameter: number): number {
   return (Math.PI / 4) * diameter ** 2;
 }
 
 export const STROKE_RATE = entry('operation.stroke.rate', 'stroke_rate');
 
-/** Share of the cycle in which the plunger goes up loaded: as entered, else equal strokes around the dwell. */
-function upShare(stated: number | undefined, dwell: number, rate: number): number {
-  return stated ?? (1 - dwell * rate) / 2;
-}
-
-const CYCLE = {
-  rate: STROKE_RATE,
-  length: entry('operation.stroke.length'),
-  upFraction: optionalEntry('operation.stroke.up_fraction'),
-  dwell: entryOr('operation.stroke.dwell', 0, 'no dwell where none is entered'),
-};
+const STROKE_LENGTH = entry('operation.stroke.length');
+export const DWELL = entryOr('operation.stroke.dwell', 0, 'no dwell where none is entered');
+const UP_FRACTION = 'operation.stroke.up_fraction';
 
 export const PLUNGER: readonly ValueDeclaration[] = [
   declareValue({
@@ -42,23 +29,52 @@ export const PLUNGER: readonly ValueDeclaration[] = [
     inputs: { diameter: entry('equipment.pump.plunger_diameter') },
     compute: ({ diameter }) => area(diameter),
   }),
+  valueBy('pump.swept_area', 'area that sweeps in one cycle', 'area', [
+    method({
+      when: [LINEAR, { path: ACTING, isNot: ['double'] }],
+      formula: 'A',
+      source: CYLINDER,
+      inputs: { area: value('pump.plunger_area'), acting: text(ACTING, 'single') },
+      compute: ({ area: plunger }) => plunger,
+    }),
+    method({
+      when: [LINEAR, { path: ACTING, is: ['double'] }],
+      formula: '2·A − A_rod',
+      source: CYLINDER,
+      inputs: {
+        area: value('pump.plunger_area'),
+        rod: entryOr('equipment.pump.rod_diameter', 0, NO_ROD),
+      },
+      compute: ({ area: plunger, rod }) => 2 * plunger - area(rod),
+    }),
+  ]),
   declareValue({
     id: 'pump.displacement',
     title: 'volume that the plunger sweeps',
     kind: 'volume_rate',
-    when: [LINEAR],
     formula: 'A·S·N; S·N·(2·A − A_rod) if double acting',
     source: CYLINDER,
-    inputs: {
-      area: value('pump.plunger_area'),
-      acting: text('equipment.pump.acting', 'single'),
-      rod: entryOr('equipment.pump.rod_diameter', 0, 'no rod through the working chamber where none is entered'),
-      length: CYCLE.length,
-      rate: CYCLE.rate,
-    },
-    compute: ({ area: plunger, acting, rod, length, rate }) =>
-      length * rate * (acting === 'double' ? 2 * plunger - area(rod) : plunger),
+    inputs: { swept: value('pump.swept_area'), length: STROKE_LENGTH, rate: STROKE_RATE },
+    compute: ({ swept, length, rate }) => swept * length * rate,
   }),
+  valueBy('pump.loaded_share', 'share of the cycle under load', 'ratio', [
+    method({
+      when: [LINEAR, present(UP_FRACTION)],
+      formula: 'up_fraction',
+      source: 'the entry itself',
+      inputs: { upFraction: entry(UP_FRACTION) },
+      compute: ({ upFraction }) => upFraction,
+    }),
+    method({
+      when: [LINEAR, absent(UP_FRACTION)],
+      formula: '(1 − dwell·N)/2',
+      source: 'kinematics',
+      inputs: { rate: STROKE_RATE, dwell: DWELL },
+      assumes: 'equal strokes up and down: no share of the loaded stroke is entered',
+      without: 'the dwell is longer than the cycle',
+      compute: ({ rate, dwell }) => (dwell * rate < 1 ? (1 - dwell * rate) / 2 : Number.NaN),
+    }),
+  ]),
   declareValue({
     id: 'pump.loaded_speed',
     title: 'mean speed of the loaded stroke',
@@ -66,18 +82,8 @@ export const PLUNGER: readonly ValueDeclaration[] = [
     when: [LINEAR],
     formula: 'S·N/up_fraction',
     source: 'kinematics',
-    inputs: CYCLE,
-    compute: ({ rate, length, upFraction, dwell }) => (length * rate) / upShare(upFraction, dwell, rate),
-  }),
-  declareValue({
-    id: 'pump.loaded_share',
-    title: 'share of the cycle under load',
-    kind: 'ratio',
-    when: [LINEAR],
-    formula: 'up_fraction, else (1 − dwell·N)/2',
-    source: 'kinematics',
-    inputs: CYCLE,
-    compute: ({ rate, upFraction, dwell }) => upShare(upFraction, dwell, rate),
+    inputs: { rate: STROKE_RATE, length: STROKE_LENGTH, share: value('pump.loaded_share') },
+    compute: ({ rate, length, share }) => (length * rate) / share,
   }),
   declareValue({
     id: 'pump.load',
@@ -96,4 +102,25 @@ export const PLUNGER: readonly ValueDeclaration[] = [
     compute: ({ area: plunger, difference, friction, mass, density }) =>
       plunger * difference + friction + mass * GRAVITY * (1 - density / STEEL_DENSITY),
   }),
+  valueBy('pump.return_load', 'force on the plunger in the return stroke', 'force', [
+    method({
+      when: [LINEAR, { path: ACTING, is: ['double'] }],
+      formula: '(A − A_rod)·Δp + friction force',
+      source: CYLINDER,
+      inputs: {
+        area: value('pump.plunger_area'),
+        rod: entryOr('equipment.pump.rod_diameter', 0, NO_ROD),
+        difference: value('lift.differential_pressure'),
+        friction: entry('equipment.pump.friction_force'),
+      },
+      compute: ({ area: plunger, rod, difference, friction }) => (plunger - area(rod)) * difference + friction,
+    }),
+    method({
+      when: [LINEAR, { path: ACTING, isNot: ['double'] }],
+      formula: 'friction force',
+      source: 'an empty stroke',
+      inputs: { friction: entry('equipment.pump.friction_force') },
+      compute: ({ friction }) => friction,
+    }),
+  ]),
 ];

@@ -1,10 +1,10 @@
 import { FLOWING_CASE, LINEAR, ROTARY } from '../conditions.ts';
-import { entry, type Method, method, type ValueDeclaration, value, valueBy, declareValue } from '../declare.ts';
+import { declareValue, entry, type Method, method, type ValueDeclaration, value, valueBy } from '../declare.ts';
 import { liquidVolume, OIL_IF_KNOWN } from '../fluid/oil-model.ts';
 import { flowFromPerforations, INFLOW_CURVE, INFLOW_SOURCE } from '../inflow/performance.ts';
 import { pointAtPressure, pumpHead, pumpPower, ratioAtRate } from './operating-point.ts';
-import { ROTARY_PUMP, rotaryPump } from './rotary-inputs.ts';
 import { stageCurve } from './rotary-curve.ts';
+import { ROTARY_PUMP, rotaryPump } from './rotary-inputs.ts';
 
 const CURVE_SOURCE = 'data-sheet points joined by a monotone cubic (PCHIP), affinity laws';
 const NO_POINT = 'the pump’s head and the system’s do not meet on the curve';

@@ -48,13 +48,12 @@ export function stageCurve(points: readonly StagePoint[], density: number): Stag
   );
   const first = rates[0] ?? Number.NaN;
   const last = rates.at(-1) ?? Number.NaN;
-  const best = maximizer((rate) => (rate * head(rate)) / power(rate), first, last);
   const headAt = (rate: number, ratio: number) => speed(ratio) ** 2 * head(rate / ratio);
   return {
     headAt,
     powerAt: (rate, ratio, pumped) => speed(ratio) ** 3 * (pumped / density) * power(rate / ratio),
     shutOffHead: (ratio) => headAt(0, ratio),
-    bestEfficiencyRate: (ratio) => speed(ratio) * best,
+    bestEfficiencyRate: (ratio) => speed(ratio) * maximizer((rate) => (rate * head(rate)) / power(rate), first, last),
     maxRate: (ratio) => speed(ratio) * last,
   };
 }

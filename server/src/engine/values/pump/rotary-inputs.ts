@@ -1,5 +1,15 @@
-import { absent, INDUCTION, PERMANENT_MAGNET, present } from '../conditions.ts';
-import { type Condition, entry, type Method, method, rows, type Seen, type ValueDeclaration, value, valueBy } from '../declare.ts';
+import { INDUCTION, PERMANENT_MAGNET, present, ROTARY } from '../conditions.ts';
+import {
+  type Condition,
+  entry,
+  type Method,
+  method,
+  rows,
+  type Seen,
+  type ValueDeclaration,
+  value,
+  valueBy,
+} from '../declare.ts';
 import { SYSTEM } from '../lift/system.ts';
 import type { RotaryPump } from './operating-point.ts';
 import { stageCurve } from './rotary-curve.ts';
@@ -27,7 +37,7 @@ const SAME_RANGE = 1.25;
 
 const byPoles = (when: readonly Condition[]): Method =>
   method({
-    when: [...when, present('equipment.motor.poles'), present('equipment.pump.curve.speed')],
+    when: [ROTARY, ...when, present('equipment.motor.poles'), present('equipment.pump.curve.speed')],
     formula: '(120·f/poles)/n_curve',
     source: SYNCHRONOUS,
     inputs: {
@@ -39,7 +49,7 @@ const byPoles = (when: readonly Condition[]): Method =>
   });
 
 const byFrequency: Method = method({
-  when: [INDUCTION],
+  when: [ROTARY, INDUCTION],
   formula: 'f/f_curve',
   source: 'affinity laws (common practice, no source)',
   inputs: { frequency: value('motor.frequency'), curveFrequency: entry('equipment.pump.curve.frequency') },
@@ -48,7 +58,7 @@ const byFrequency: Method = method({
 });
 
 const byFrequencyOfMagnetMotor: Method = method({
-  when: [PERMANENT_MAGNET, absent('equipment.motor.poles')],
+  when: [ROTARY, PERMANENT_MAGNET],
   formula: 'f/f_curve',
   source: 'affinity laws (common practice, no source)',
   inputs: {
@@ -56,8 +66,9 @@ const byFrequencyOfMagnetMotor: Method = method({
     rated: entry('equipment.motor.frequency'),
     curveFrequency: entry('equipment.pump.curve.frequency'),
   },
-  assumes: 'a shaft speed in proportion to frequency: poles and curve speed are not given',
-  without: 'the motor runs in another range of frequency than the curve: the entry equipment.motor.poles is needed',
+  assumes: 'a shaft speed in proportion to frequency: poles and curve speed are not both given',
+  without:
+    'the motor runs in another range of frequency than the curve: equipment.motor.poles and equipment.pump.curve.speed are needed',
   compute: ({ frequency, rated, curveFrequency }) => {
     const apart = Math.max(rated / curveFrequency, curveFrequency / rated);
     return apart <= SAME_RANGE ? frequency / curveFrequency : Number.NaN;
@@ -73,7 +84,7 @@ export const SHAFT_SPEED: readonly ValueDeclaration[] = [
   ]),
   valueBy('motor.rated_slip', 'slip at rated load', 'ratio', [
     method({
-      when: [PERMANENT_MAGNET],
+      when: [ROTARY, PERMANENT_MAGNET],
       formula: '0',
       source: 'synchronous machine',
       inputs: {},
@@ -81,6 +92,7 @@ export const SHAFT_SPEED: readonly ValueDeclaration[] = [
     }),
     method({
       when: [
+        ROTARY,
         INDUCTION,
         present('equipment.motor.poles'),
         present('equipment.motor.speed'),
@@ -96,7 +108,7 @@ export const SHAFT_SPEED: readonly ValueDeclaration[] = [
       compute: ({ poles, speed, rated }) => 1 - speed / ((2 * rated) / poles),
     }),
     method({
-      when: [INDUCTION],
+      when: [ROTARY, INDUCTION],
       formula: '0',
       source: 'common practice, no source',
       inputs: {},

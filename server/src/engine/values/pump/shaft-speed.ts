@@ -1,3 +1,5 @@
+import { bracketedRoot } from '../numeric/roots.ts';
+
 /**
  * Shaft speed of the pump over that of its curve. With the poles known, the synchronous speed less slip in proportion
  * to load; otherwise the ratio of frequencies.
@@ -24,16 +26,19 @@ export function loadOf(shaft: Shaft, power: number): number {
 
 /**
  * The speed ratio at which the slip agrees with the load that it gives.
- * @param powerAt shaft power of the pump at a speed ratio, W
+ * @param powerAt shaft power of the pump at a speed ratio, W; NaN below the ratio that still covers its rate
+ * @param lowest ratio down to which there is a power
  * @returns NaN if the two do not settle
  */
-export function settledRatio(shaft: Shaft, powerAt: (ratio: number) => number): number {
+export function settledRatio(shaft: Shaft, powerAt: (ratio: number) => number, lowest = 0): number {
+  if (shaft.ratedSlip === 0) return shaft.noLoadRatio;
+  const slipped = (ratio: number) => shaft.noLoadRatio * (1 - shaft.ratedSlip * loadOf(shaft, powerAt(ratio)));
   let ratio = shaft.noLoadRatio;
-  if (shaft.ratedSlip === 0) return ratio;
-  for (let round = 0; round < ROUNDS; round++) {
-    const next = shaft.noLoadRatio * (1 - shaft.ratedSlip * loadOf(shaft, powerAt(ratio)));
+  for (let round = 0; round < ROUNDS && Number.isFinite(ratio); round++) {
+    const next = slipped(ratio);
     if (Math.abs(next - ratio) < CLOSE) return next;
     ratio = next;
   }
-  return Number.NaN;
+  // A heavily loaded shaft overshoots below the speed at which the pump's curve still covers the rate.
+  return lowest > 0 ? bracketedRoot((at) => slipped(at) - at, lowest, shaft.noLoadRatio) : Number.NaN;
 }

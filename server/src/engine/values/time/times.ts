@@ -22,7 +22,8 @@ export const TIMES: readonly ValueDeclaration[] = [
     id: 'start.fill_time',
     title: 'time to fill the tubing at the first start',
     kind: 'duration',
-    formula: 'length along hole down to the level × tubing area/pump rate; level tvd_intake − (p_static − p_casing)/(ρ·g)',
+    formula:
+      'length along hole down to the level × tubing area/pump rate; level tvd_intake − (p_static − p_casing)/(ρ·g)',
     source: 'volume balance, first case with the well at rest',
     inputs: {
       intakes: eachCaseText('intake'),

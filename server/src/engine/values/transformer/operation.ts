@@ -1,12 +1,4 @@
-import {
-  declareValue,
-  entry,
-  method,
-  text,
-  type ValueDeclaration,
-  value,
-  valueBy,
-} from '../declare.ts';
+import { declareValue, entry, method, text, type ValueDeclaration, value, valueBy } from '../declare.ts';
 import { bracketedRoot } from '../numeric/roots.ts';
 import { ROOT3 } from '../physics.ts';
 import {
@@ -24,6 +16,16 @@ import {
 import { TAPS } from './tap-window.ts';
 
 const SET_TAP = value('transformer.tap_voltage');
+
+/** Inputs of the circuit at the current of the case and any frequency. */
+export const AT_OTHER_FREQUENCIES = {
+  ...TRANSFORMER,
+  ...LOAD,
+  ...FLUX,
+  tap: SET_TAP,
+  standstillVoltage: value('motor.standstill_voltage'),
+  standstillFactor: value('motor.standstill_power_factor'),
+};
 
 export const TRANSFORMER_OPERATION: readonly ValueDeclaration[] = [
   valueBy('transformer.tap_voltage', 'voltage of the tap that is set', 'voltage', [
@@ -61,6 +63,15 @@ export const TRANSFORMER_OPERATION: readonly ValueDeclaration[] = [
     compute: ({ voltage, current }) => ROOT3 * voltage * current,
   }),
   declareValue({
+    id: 'transformer.winding_loading',
+    title: 'current over the rated current of the tap set',
+    kind: 'ratio',
+    formula: 'I/(S_r/(√3·V_t))',
+    source: 'rated current of a tapping, IEC 60076-1 (from memory)',
+    inputs: { current: value('motor.current'), power: TRANSFORMER.power, tap: SET_TAP },
+    compute: ({ current, power, tap }) => current / (power / (ROOT3 * tap)),
+  }),
+  declareValue({
     id: 'transformer.loading',
     title: 'apparent power over the rating at that frequency',
     kind: 'ratio',
@@ -81,14 +92,7 @@ export const TRANSFORMER_OPERATION: readonly ValueDeclaration[] = [
     kind: 'frequency',
     formula: 'least f with emf(f)·V_1/V_t ≤ (1.10 − 0.05·K)·V_1·f/f_t, V_m and X taken at f',
     source: `${TRANSFORMER_SOURCE}; ${FLUX_SOURCE}`,
-    inputs: {
-      ...TRANSFORMER,
-      ...LOAD,
-      ...FLUX,
-      tap: SET_TAP,
-      standstillVoltage: value('motor.standstill_voltage'),
-      standstillFactor: value('motor.standstill_power_factor'),
-    },
+    inputs: AT_OTHER_FREQUENCIES,
     without: 'no frequency up to twice the transformer’s own: the core cannot follow at this tap',
     compute: (seen) => lowestFrequency(seen, seen, seen),
   }),
@@ -168,13 +172,18 @@ interface Setting {
   readonly standstillFactor: number;
 }
 
+/** How much more voltage the load needs at a frequency than the core stands, V; negative where there is room. */
+function excessOf(transformer: Transformer, load: Load, setting: Setting) {
+  return (frequency: number) => {
+    const at = loadAt(load, setting, frequency);
+    const core = saturationVoltage(transformer, setting.fluxNoLoad, { ...at, tap: setting.tap });
+    return neededDriveVoltage(transformer, at, setting.tap) - core;
+  };
+}
+
 /** The least frequency at which the drive voltage that the load needs stays within what the core stands. */
 function lowestFrequency(transformer: Transformer, load: Load, setting: Setting): number {
-  const excess = (frequency: number) => {
-    const at = loadAt(load, setting, frequency);
-    const needed = neededDriveVoltage(transformer, at, setting.tap);
-    return needed - saturationVoltage(transformer, setting.fluxNoLoad, { ...at, tap: setting.tap });
-  };
+  const excess = excessOf(transformer, load, setting);
   const lowest = transformer.ratedFrequency * 1e-6;
   if (excess(lowest) <= 0) return 0;
   return bracketedRoot(excess, lowest, 2 * transformer.ratedFrequency);
@@ -184,7 +193,7 @@ function lowestFrequency(transformer: Transformer, load: Load, setting: Setting)
  * The same current at another frequency. Whatever the motor's model, its voltage in phase with the current and across
  * it goes in a straight line from standstill, where only the winding's drop is left, through the working point.
  */
-function loadAt(load: Load, { standstillVoltage, standstillFactor }: Setting, frequency: number): Load {
+export function loadAt(load: Load, { standstillVoltage, standstillFactor }: Setting, frequency: number): Load {
   const share = frequency / load.frequency;
   const between = (standstill: number, working: number) => standstill + (working - standstill) * share;
   const inPhase = between(standstillVoltage * standstillFactor, load.voltage * load.powerFactor);

@@ -7,6 +7,7 @@ import {
   knownCases,
   method,
   type Outcome,
+  optionalEntry,
   rows,
   type ValueDeclaration,
   value,
@@ -17,8 +18,8 @@ import { ROOT3 } from '../physics.ts';
 import {
   FLUX,
   FLUX_SOURCE,
-  type Load,
   LOAD,
+  type Load,
   neededDriveVoltage,
   saturationVoltage,
   TRANSFORMER,
@@ -31,21 +32,27 @@ export const TAPS = rows('equipment.transformer.taps', { tap: 'text', voltage: '
 const CLOSE = 1e-7;
 const ROUNDS = 500;
 const BEYOND_ANY_TAP = 1e6;
+/** Share of the voltage that a motor needs beyond which it gets too much (NEMA MG-1 12.44, from memory). */
+const MOST_AT_TERMINALS = 1.1;
 
 /**
  * The least tap voltage at which the load's emf is within what drive and core give. The emf and the load factor are
  * taken at that same tap: need(tap) grows with tap, so repeated substitution climbs to the least solution.
  * @returns NaN if there is none: the transformer's own impedance takes more than a higher tap adds
  */
-function leastTap(transformer: Transformer, load: Load, supplied: number, fluxNoLoad: number): number {
+export function leastTap(transformer: Transformer, load: Load, given: (tap: number) => number): number {
   let tap = load.voltage;
   for (let round = 0; round < ROUNDS && tap < BEYOND_ANY_TAP; round++) {
-    const core = saturationVoltage(transformer, fluxNoLoad, { ...load, tap });
-    const next = (neededDriveVoltage(transformer, load, tap) * tap) / Math.min(supplied, core);
+    const next = (neededDriveVoltage(transformer, load, tap) * tap) / given(tap);
     if (Math.abs(next - tap) <= CLOSE * next) return next;
     tap = next;
   }
   return Number.NaN;
+}
+
+/** The tap at which the drive must give just `output` for a load; need(tap) climbs as in {@link leastTap}. */
+function tapForOutput(transformer: Transformer, load: Load, output: number): number {
+  return leastTap(transformer, load, () => output);
 }
 
 /** The case with the extreme number, cases that it does not concern left out. */
@@ -79,7 +86,7 @@ export const TAP_WINDOW: readonly ValueDeclaration[] = [
     inputs: { ...TRANSFORMER, ...LOAD, ...FLUX, supplied: value('drive.supply_voltage') },
     without: 'no tap serves: what a higher tap adds, its own impedance takes',
     compute: ({ supplied, fluxNoLoad, ...seen }) => ({
-      number: leastTap(seen, seen, supplied, fluxNoLoad),
+      number: leastTap(seen, seen, (tap) => Math.min(supplied, saturationVoltage(seen, fluxNoLoad, { ...seen, tap }))),
       supply: 'low',
     }),
   }),
@@ -117,16 +124,19 @@ export const TAP_WINDOW: readonly ValueDeclaration[] = [
   }),
   declareValue({
     id: 'transformer.voltage_class',
-    title: 'lowest voltage class of cable, lead and motor',
+    title: 'lowest voltage class that cable, lead and motor state',
     kind: 'voltage',
     formula: 'min over cable, lead and motor',
     source: 'data sheets',
     inputs: {
       sections: rows('equipment.cable.main', { voltage_class: 'number' }),
-      lead: entryOr('equipment.cable.motor_lead.voltage_class', Number.MAX_VALUE, 'no lead of a lower class'),
-      motor: entryOr('equipment.motor.voltage_class', Number.MAX_VALUE, 'no motor of a lower class'),
+      lead: optionalEntry('equipment.cable.motor_lead.voltage_class'),
+      motor: optionalEntry('equipment.motor.voltage_class'),
     },
-    compute: ({ sections, lead, motor }) => Math.min(lead, motor, ...sections.map((each) => each.voltage_class)),
+    compute: ({ sections, lead, motor }) => {
+      const lowest = Math.min(...sections.map((each) => each.voltage_class));
+      return Math.min(lowest, lead ?? lowest, motor ?? lowest);
+    },
   }),
   declareValue({
     id: 'transformer.tap_limit_voltage_class',
@@ -144,21 +154,23 @@ export const TAP_WINDOW: readonly ValueDeclaration[] = [
   valueBy('transformer.tap_limit_light_load', 'tap voltage at which a lightly loaded motor gets too much', 'voltage', [
     method({
       when: [WITH_DRIVE, VOLTS_PER_HERTZ],
-      formula: '1.10·V_m(f)·V_1/V_d, V_d the drive’s output on its volts-per-hertz line, no drop taken',
-      source: 'NEMA MG-1 12.44, + 10 % for motors in general (from memory)',
+      formula:
+        'tap at which the drive’s volts-per-hertz output leaves 1.10·V_m(f) at the terminals, at the case’s current',
+      source: `NEMA MG-1 12.44, + 10 % for motors in general (from memory); ${TRANSFORMER_SOURCE}`,
       inputs: {
-        motor: value('motor.voltage'),
-        primary: TRANSFORMER.primary,
+        ...TRANSFORMER,
+        ...LOAD,
         highest: value('drive.highest_output'),
         rating: entry('equipment.drive.output_voltage'),
         boost: entryOr('setpoints.drive.boost', 0, 'no boost where none is entered'),
-        frequency: value('motor.frequency'),
         base: entry('setpoints.drive.base_frequency'),
       },
-      compute: ({ motor, primary, highest, rating, boost, frequency, base }) => ({
-        number: (1.1 * motor * primary) / Math.min(highest, rating * lineShare(frequency, base) + boost),
-        supply: 'high',
-      }),
+      without: 'at no tap does the motor get that much: the transformer’s own impedance takes it',
+      compute: ({ highest, rating, boost, base, ...seen }) => {
+        const output = Math.min(highest, rating * lineShare(seen.frequency, base) + boost);
+        const overVoltage = { ...seen, voltage: MOST_AT_TERMINALS * seen.voltage };
+        return { number: tapForOutput(seen, overVoltage, output), supply: 'high' };
+      },
     }),
   ]),
   valueBy('transformer.tap_max', 'highest tap voltage that all limits allow', 'voltage', [
@@ -212,11 +224,14 @@ export function lowestTapWithin(taps: readonly PlateTap[], low: number, high: nu
     );
 }
 
+const AT_HIGH_SUPPLY: ReadonlySet<string> = new Set(['voltage class', 'over-voltage at light load']);
+
 function lowestLimit(limits: Readonly<Record<string, number | readonly number[]>>): Outcome {
   let found: Outcome = { number: Number.NaN };
   for (const [binding, limit] of Object.entries(limits)) {
     const outcome = typeof limit === 'number' ? { number: limit } : least(limit);
-    if (Number.isFinite(outcome.number) && !(outcome.number >= found.number)) found = { ...outcome, binding };
+    if (!Number.isFinite(outcome.number) || outcome.number >= found.number) continue;
+    found = { ...outcome, binding, ...(AT_HIGH_SUPPLY.has(binding) ? { supply: 'high' } : {}) };
   }
   return found;
 }

@@ -88,6 +88,8 @@ export function meanDepthFraction(survey: Survey, md: number): number {
 }
 
 function depthIntegral(leg: Leg, length: number): number {
+  // Along a straight leg the depth goes in a straight line: its mean is that of the ends.
+  if (leg.bend === 0) return (leg.tvd + descent(leg, length) / 2) * length;
   return integrate((s) => leg.tvd + descent(leg, s), 0, length);
 }
 

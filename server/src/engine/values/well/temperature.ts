@@ -1,3 +1,4 @@
+import { absent } from '../conditions.ts';
 import { declareValue, entry, type Input, method, type ValueDeclaration, value, valueBy } from '../declare.ts';
 
 const LINEAR_PROFILE = 'linear in vertical depth between two known temperatures (common practice, no source)';
@@ -34,6 +35,7 @@ export const TEMPERATURES: readonly ValueDeclaration[] = [
       compute: ({ flowing }) => flowing,
     }),
     method({
+      when: [absent('well.wellhead.flowing_temperature')],
       formula: 'surface temperature',
       source: 'the entry itself',
       inputs: { surface: entry('well.surface_temperature') },

@@ -1,0 +1,10 @@
+import type { ExtensionContext } from 'vscode';
+import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { activateWith } from '../common/extension.ts';
+
+/** On a desktop or a remote machine the server is a process of its own. */
+export function activate(context: ExtensionContext): Promise<void> {
+  const module = context.asAbsolutePath('dist/language-server.js');
+  const server = { module, transport: TransportKind.ipc };
+  return activateWith(context, (options) => new LanguageClient('setproof', 'Setproof', server, options));
+}

@@ -1,0 +1,110 @@
+import type { Measure } from '../findings/finding.ts';
+import { fromAbsolute, toUnit } from '../quantity/convert.ts';
+import { formatMeasure, formatNumber } from '../quantity/format.ts';
+import { kindNamed } from '../quantity/kinds.ts';
+import type { Quantity } from '../quantity/types.ts';
+import { stepsOf } from '../syntax/tree.ts';
+import type { Evaluation } from '../values/evaluation.ts';
+
+const DIFFERENCES: Readonly<Record<string, string>> = {
+  pressure: 'pressure_difference',
+  temperature: 'temperature_difference',
+};
+
+/** The kind of the distance between two numbers of a kind. */
+export function differenceKind(kind: string): string {
+  return DIFFERENCES[kind] ?? kind;
+}
+
+const DIFFERENCE_UNITS: Readonly<Record<string, string>> = { degC: 'K', degF: 'delta degF' };
+
+/** What a check may use besides the inputs that it declares: the case it stands in, and the author's own units. */
+export class CheckContext {
+  readonly evaluation: Evaluation;
+  readonly caseIndex: number;
+  /** Day on which the check is made, `2026-03-14`; the engine has no clock. */
+  readonly today: string;
+
+  constructor(evaluation: Evaluation, caseIndex: number, today: string) {
+    this.evaluation = evaluation;
+    this.caseIndex = caseIndex;
+    this.today = today;
+  }
+
+  get caseName(): string {
+    return this.evaluation.caseName(this.caseIndex);
+  }
+
+  /** A number in the unit and with the reference that the author wrote at a key, else as the file usually writes it. */
+  show(number: number, kind: string, key = ''): string {
+    const known = kindNamed(kind);
+    if (known === undefined) return formatNumber(number);
+    const { unit, reference, number: shown } = this.#inAuthorsUnit(number, kind, key);
+    return formatMeasure(shown, known, unit, reference);
+  }
+
+  /** The distance between two numbers of a kind, in the unit that the author wrote at a key: a difference, not a point. */
+  showDifference(number: number, kind: string, key = ''): string {
+    const known = kindNamed(kind);
+    const difference = kindNamed(differenceKind(kind));
+    if (known === undefined || difference === undefined) return formatNumber(number);
+    const { unit } = this.#inAuthorsUnit(number, kind, key);
+    return formatMeasure(number, difference, DIFFERENCE_UNITS[unit] ?? unit);
+  }
+
+  /** The same as a number and a unit, for those who read the report by machine. */
+  measure(number: number, kind: string, key = ''): Measure {
+    const text = this.show(number, kind, key);
+    const [, digits = '', unit = ''] = /^(\S+)\s*(.*)$/.exec(text) ?? [];
+    return { number: Number(digits), unit };
+  }
+
+  /** The same with all its digits: for axes, whose steps must be round in the author's unit. */
+  unrounded(number: number, kind: string, key = ''): Measure {
+    const known = kindNamed(kind);
+    const { unit, number: shown } = this.#inAuthorsUnit(number, kind, key);
+    const inUnit = known === undefined ? undefined : toUnit(shown, known, unit);
+    return { number: inUnit ?? number, unit: this.measure(number, kind, key).unit };
+  }
+
+  /** The text of an entry as the author wrote it; empty if it is absent. */
+  text(key: string): string {
+    return this.evaluation.entryText(key, stepsOf(key)) ?? '';
+  }
+
+  quantity(key: string): Quantity | undefined {
+    const located = this.evaluation.locate(key);
+    return located?.document.quantities[located.node];
+  }
+
+  #inAuthorsUnit(number: number, kind: string, key: string) {
+    const written = key === '' ? undefined : this.quantity(key);
+    const isWritten = written?.kind.name === kind;
+    const model = isWritten ? written : this.#usualOf(kind);
+    const own = model?.unit ?? kindNamed(kind)?.usual[0] ?? '';
+    const unit = isWritten ? own : readableUnit(number, kind, own);
+    if (kind !== 'pressure') return { unit, reference: undefined, number };
+    const reference = model?.reference ?? this.evaluation.installation.bareMeans;
+    return { unit, reference, number: fromAbsolute(number, reference, this.evaluation.installation.atmosphere) };
+  }
+
+  /** The first quantity of that kind in the file: how this author writes such things. */
+  #usualOf(kind: string): Quantity | undefined {
+    return this.evaluation.installation.document.quantities.find((each) => each?.kind.name === kind);
+  }
+}
+
+// Beyond these a number is mostly zeros: one resistance is told in Mohm, another in ohm.
+const LEAST_READABLE = 1e-3;
+const MOST_READABLE = 1e6;
+
+/** The unit preferred, unless the number is hard to read in it and easy in another that is usual for the kind. */
+function readableUnit(number: number, kind: string, preferred: string): string {
+  const known = kindNamed(kind);
+  if (known === undefined || known.point !== undefined || number === 0) return preferred;
+  const reads = (unit: string) => {
+    const size = Math.abs(toUnit(number, known, unit) ?? 0);
+    return size >= LEAST_READABLE && size < MOST_READABLE;
+  };
+  return reads(preferred) ? preferred : (known.usual.find(reads) ?? preferred);
+}

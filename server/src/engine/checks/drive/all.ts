@@ -1,0 +1,15 @@
+import type { Check } from '../declare.ts';
+import { NEAR_RATING, OVERCURRENT } from './loading.ts';
+import { NO_FILTER } from './no-filter.ts';
+import { RAMP } from './ramp.ts';
+import { INPUT_MISMATCH, SUPPLY_FREQUENCY } from './supply.ts';
+
+/** The drive, apart from the bounds of the windows of its frequencies. */
+export const DRIVE_CHECKS: readonly Check[] = [
+  INPUT_MISMATCH,
+  NEAR_RATING,
+  NO_FILTER,
+  OVERCURRENT,
+  RAMP,
+  SUPPLY_FREQUENCY,
+];

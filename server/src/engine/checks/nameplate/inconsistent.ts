@@ -1,0 +1,65 @@
+import { LINEAR, ROTARY } from '../../values/conditions.ts';
+import { limit, value } from '../../values/declare.ts';
+import { ROOT3 } from '../../values/physics.ts';
+import { type Check, checkOfParts, type Part, part } from '../declare.ts';
+import { differs } from '../difference.ts';
+
+const HORSEPOWER = 0.7457;
+/** How closely the two powers must be in the ratio of a usual mistake for it to be named. */
+const SAME = 0.05;
+const MISTAKES: readonly { readonly ratio: number; readonly hint: string }[] = [
+  { ratio: HORSEPOWER, hint: 'It looks like a power in hp that is entered in kW.' },
+  { ratio: 1 / HORSEPOWER, hint: 'It looks like a power in kW that is entered in hp.' },
+  { ratio: ROOT3, hint: 'It looks like √3 counted twice in the voltage.' },
+  { ratio: 1 / ROOT3, hint: 'It looks like a phase voltage in place of the line voltage.' },
+];
+
+function hintFor(ratio: number): string {
+  const mistake = MISTAKES.find((each) => Math.abs(ratio / each.ratio - 1) <= SAME);
+  return mistake?.hint ?? 'Compare each of them with the plate.';
+}
+
+function consistency(stated: { readonly key: string; readonly words: string }, when: Part['when']): Part {
+  return part({
+    when,
+    needs: {
+      computed: value('motor.nameplate_power'),
+      power: value('motor.rated_power'),
+      most: limit('nameplate.inconsistent'),
+      wrong: limit('nameplate.inconsistent.error'),
+    },
+    run: ({ computed, power, most, wrong }, context) =>
+      differs(context, {
+        key: stated.key,
+        value: { number: computed, kind: 'power' },
+        due: { number: power, kind: 'power' },
+        most,
+        severity: Math.abs(computed / power - 1) > wrong ? 'error' : 'warning',
+        says: (own, other, apart) =>
+          `Voltage, current, power factor and efficiency of the motor give ${own} at the shaft; ${stated.words} ${other}. They are ${apart} apart. ${hintFor(computed / power)}`,
+        related: ['voltage', 'current', 'power_factor', 'efficiency'].map((key) => ({
+          key: `equipment.motor.${key}`,
+          message: 'counts in',
+        })),
+      }),
+  });
+}
+
+export const NAMEPLATE_INCONSISTENT: Check = checkOfParts(
+  {
+    id: 'nameplate.inconsistent',
+    severity: 'error',
+    title: 'nameplate of the motor contradicts itself',
+    compares:
+      '√3 × voltage × current × power factor × efficiency with the stated power, of a linear motor with thrust × speed: ' +
+      'beyond 10 % a warning, beyond 25 % an error',
+    why: 'One of the numbers is wrong, and voltage, current and load of every case rest on all of them.',
+    mend: 'Compare the entries with the plate: line voltage, kW or hp, and the efficiency at full load.',
+    source: 'definition of efficiency; the limits are common practice, no source',
+    example: { lift: 'rotary', fails: { 'equipment.motor.power': '60 kW' }, at: 'equipment.motor.power' },
+  },
+  [
+    consistency({ key: 'equipment.motor.power', words: 'its stated power is' }, [ROTARY]),
+    consistency({ key: 'equipment.motor.thrust', words: 'its thrust times its speed is' }, [LINEAR]),
+  ],
+);

@@ -1,0 +1,80 @@
+import type { CheckStatus, Measure } from '../findings/finding.ts';
+import type { RawFinding } from '../findings/raw.ts';
+
+/** What running the checks on one document gave: findings still to pass the gate, and the status of every check. */
+export class Outcome {
+  findings: RawFinding[] = [];
+  readonly statuses = new Map<string, CheckStatus>();
+  /** Checks that failed themselves, with what they threw; the run went on without them. */
+  readonly broken: { readonly check: string; readonly reason: string }[] = [];
+  readonly #consequences: { readonly finding: RawFinding; readonly causes: readonly string[] }[] = [];
+
+  report(finding: RawFinding): void {
+    this.findings.push(finding);
+    this.statuses.set(finding.check, { status: 'finding' });
+  }
+
+  /** Keeps a finding that may be a consequence of what another check reports. */
+  reportConsequence(finding: RawFinding, causes: readonly string[]): void {
+    this.#consequences.push({ finding, causes });
+    this.statuses.set(finding.check, { status: 'finding' });
+  }
+
+  /** Names each consequence with its cause; one whose cause nobody reports stands on its own. */
+  linkConsequences(): void {
+    for (const { finding, causes } of this.#consequences) {
+      if (this.statuses.get(finding.check)?.status === 'set_aside') continue;
+      const at = this.findings.findIndex(({ check }) => causes.includes(check));
+      const root = this.findings[at];
+      if (root === undefined) this.findings.push(finding);
+      else this.findings[at] = { ...root, related: [consequenceOf(finding), ...(root.related ?? [])] };
+    }
+    this.#consequences.length = 0;
+  }
+
+  /** Takes back the findings of a check that a policy sets aside. */
+  withdraw(check: string): void {
+    this.findings = this.findings.filter((each) => each.check !== check);
+  }
+
+  passed(check: string, margin: Measure | undefined): void {
+    this.#settle(check, { status: 'passed', margin });
+  }
+
+  notRun(check: string, missing: readonly string[]): void {
+    this.#settle(check, { status: 'not_run', missing: [...new Set(missing)].sort() });
+  }
+
+  notApplicable(check: string): void {
+    this.#settle(check, { status: 'not_applicable' });
+  }
+
+  /** Said once of a check that several bounds share: what was found outranks what was not run, that what passed. */
+  #settle(check: string, status: CheckStatus): void {
+    const before = this.statuses.get(check);
+    if (before === undefined || WEIGHT[status.status] > WEIGHT[before.status]) this.statuses.set(check, status);
+    else if (before.status === 'not_run' && status.status === 'not_run') {
+      this.statuses.set(check, { ...before, missing: [...new Set([...before.missing, ...status.missing])].sort() });
+    } else if (before.status === 'passed' && status.status === 'passed') {
+      this.statuses.set(check, { status: 'passed', margin: smaller(before.margin, status.margin) });
+    }
+  }
+}
+
+function consequenceOf({ check, place, message }: RawFinding) {
+  return { place, message: `so also ${check}: ${message}` };
+}
+
+const WEIGHT: Readonly<Record<CheckStatus['status'], number>> = {
+  not_applicable: 0,
+  passed: 1,
+  not_run: 2,
+  set_aside: 3,
+  deviated: 4,
+  finding: 5,
+};
+
+function smaller(a: Measure | undefined, b: Measure | undefined): Measure | undefined {
+  if (a === undefined || b === undefined) return a ?? b;
+  return b.number < a.number ? b : a;
+}

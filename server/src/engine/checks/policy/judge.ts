@@ -1,0 +1,94 @@
+import type { CheckStatus } from '../../findings/finding.ts';
+import { placeOfDocument, placeOfNode } from '../../findings/places.ts';
+import { nearest } from '../../format/distance.ts';
+import type { Document } from '../../format/document.ts';
+import { shorten } from '../../format/kind.ts';
+import { kindNamed } from '../../quantity/kinds.ts';
+import type { NodeIndex } from '../../syntax/tree.ts';
+import type { Span } from '../../text/span.ts';
+import { listed } from '../../text/words.ts';
+import { LIMITS, takesLimit } from '../../values/limits.ts';
+import type { Check } from '../declare.ts';
+import type { Outcome } from '../outcome.ts';
+import { POLICY_REQUIRED_NOT_RUN, POLICY_UNKNOWN_CHECK, POLICY_UNKNOWN_LIMIT } from './texts.ts';
+
+/** Looks at the names in a policy: checks and limits that there are not, limits of another dimension. */
+export function judgePolicy(document: Document, checks: readonly string[], outcome: Outcome): void {
+  const { tree } = document;
+  for (const node of namedUnder(document, 'checks')) {
+    judgeName(document, node, tree.key(node), tree.keySpan(node), POLICY_UNKNOWN_CHECK, checks, outcome);
+  }
+  for (const node of tree.children(tree.find('require'))) {
+    judgeName(document, node, tree.scalar(node), tree.span(node), POLICY_UNKNOWN_CHECK, checks, outcome);
+  }
+  const limits = LIMITS.map(({ name }) => name);
+  for (const node of namedUnder(document, 'limits')) {
+    judgeName(document, node, tree.key(node), tree.keySpan(node), POLICY_UNKNOWN_LIMIT, limits, outcome);
+  }
+  judgeDimensions(document, outcome);
+  for (const { id } of [POLICY_UNKNOWN_CHECK, POLICY_UNKNOWN_LIMIT]) outcome.passed(id, undefined);
+}
+
+function judgeDimensions(document: Document, outcome: Outcome): void {
+  for (const node of namedUnder(document, 'limits')) {
+    const quantity = document.quantities[node];
+    const declared = LIMITS.find(({ name }) => name === document.tree.key(node));
+    if (quantity === undefined || declared === undefined || takesLimit(declared.name, quantity)) continue;
+    const kind = kindNamed(declared.kind);
+    outcome.report({
+      check: 'units.wrong-dimension',
+      severity: 'error',
+      message: `The limit '${declared.name}' is ${kind?.phrase}, in ${listed(kind?.usual ?? [])}; '${document.tree.scalar(node)}' is not, so the default holds.`,
+      place: placeOfNode(document, node),
+    });
+  }
+}
+
+/** Entries under a key of a policy, without those of the author's own. */
+function namedUnder({ tree }: Document, key: string): readonly NodeIndex[] {
+  return [...tree.children(tree.find(key))].filter((node) => !tree.key(node).startsWith('x_'));
+}
+
+function judgeName(
+  document: Document,
+  node: NodeIndex,
+  name: string,
+  span: Span,
+  check: Check,
+  known: readonly string[],
+  outcome: Outcome,
+): void {
+  if (name === '' || known.includes(name)) return;
+  const what = check === POLICY_UNKNOWN_LIMIT ? 'limit' : 'check';
+  const near = nearest(name, known);
+  const hint = near === undefined ? '' : ` Was '${near}' meant?`;
+  const edits = near === undefined ? [] : [{ path: document.path, span, newText: near }];
+  outcome.report({
+    check: check.id,
+    severity: check.severity,
+    message: `There is no ${what} '${shorten(name)}', so this entry changes nothing.${hint}`,
+    place: { ...placeOfNode(document, node), span },
+    fixes: near === undefined ? [] : [{ title: `Write '${near}'`, kind: 'mechanical', edits }],
+  });
+}
+
+/** What a policy requires, and could not be run on this file, is a finding: what is missing has to be entered. */
+export function judgeRequired(
+  document: Document,
+  required: readonly string[],
+  statusOf: (check: string) => CheckStatus | undefined,
+  outcome: Outcome,
+): void {
+  for (const check of new Set(required)) {
+    const status = statusOf(check);
+    if (status?.status !== 'not_run') continue;
+    const missing = status.missing.map((each) => `'${each}'`).join(', ');
+    outcome.report({
+      check: POLICY_REQUIRED_NOT_RUN.id,
+      severity: POLICY_REQUIRED_NOT_RUN.severity,
+      message: `The policy requires the check '${check}', and it could not be run: ${missing} is missing. Enter it.`,
+      place: placeOfDocument(document),
+    });
+  }
+  outcome.passed(POLICY_REQUIRED_NOT_RUN.id, undefined);
+}

@@ -1,0 +1,60 @@
+import { nearest } from '../../format/distance.ts';
+import { capitalise } from '../../text/words.ts';
+import { NO_WORDS } from '../../values/conditions.ts';
+import { isPresent, optionalText } from '../../values/declare.ts';
+import type { CheckContext } from '../context.ts';
+import { type Check, checkOfParts, type Part, part } from '../declare.ts';
+import { keyOf, PROTECTIONS, type Protection } from './table.ts';
+
+const GROUP = 'setpoints.protection';
+
+export const PROTECTION_MISSING: Check = checkOfParts(
+  {
+    id: 'protection.missing',
+    severity: 'error',
+    title: 'protection missing',
+    compares:
+      'the protections that are set with those that every unit needs; overload, short circuit and earth fault are ' +
+      'errors, underload, voltages, unbalances and motor temperature are warnings',
+    why: 'What nothing watches for is noticed when the motor or the cable has burnt.',
+    mend: "Enter the protection under 'setpoints.protection' with its trip and its delay, and do not switch it off.",
+    source: 'common practice, no source',
+    example: { lift: 'linear', fails: { 'setpoints.protection.overload': null }, at: keyOf('overload') },
+  },
+  PROTECTIONS.flatMap((protection) =>
+    protection.needed === undefined ? [] : [partFor(protection, protection.needed)],
+  ),
+);
+
+function partFor(protection: Protection, { severity, when }: NonNullable<Protection['needed']>): Part {
+  const key = keyOf(protection.name);
+  return part({
+    when,
+    needs: {
+      any: isPresent(GROUP),
+      entered: isPresent(key),
+      trip: isPresent(`${key}.trip`),
+      enabled: optionalText(`${key}.enabled`),
+    },
+    run: ({ any, entered, trip, enabled }, context) => {
+      if (!any || isMisspelt(protection.name, context)) return { lacks: [any ? key : GROUP] };
+      const fault = faultOf(protection, entered, trip, enabled);
+      if (fault === undefined) return undefined;
+      const message = `${capitalise(protection.title)} protection ${fault}, so nothing stops the unit. Enter its trip and delay.`;
+      return { key, severity, message };
+    },
+  });
+}
+
+function faultOf(protection: Protection, entered: boolean, trip: boolean, enabled: string | undefined) {
+  if (!entered) return 'is not set';
+  if (NO_WORDS.includes(enabled ?? '')) return 'is switched off';
+  return trip || protection.kind === undefined ? undefined : 'has no trip';
+}
+
+/** A misspelt name is a finding of its own; its protection is not missing. */
+function isMisspelt(name: string, { evaluation }: CheckContext): boolean {
+  const { tree, shapes } = evaluation.installation.document;
+  const unknown = [...tree.children(tree.find(GROUP))].filter((node) => shapes[node] === undefined);
+  return unknown.some((node) => nearest(tree.key(node), [name]) === name);
+}

@@ -1,0 +1,12 @@
+// The least that a server of the library can do: an open or a change is answered by an empty publication.
+import { createConnection, ProposedFeatures, TextDocumentSyncKind, TextDocuments } from 'vscode-languageserver/node';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+
+const connection = createConnection(ProposedFeatures.all);
+const documents = new TextDocuments(TextDocument);
+connection.onInitialize(() => ({ capabilities: { textDocumentSync: TextDocumentSyncKind.Incremental } }));
+documents.onDidChangeContent(({ document: { uri, version } }) => {
+  void connection.sendDiagnostics({ uri, version, diagnostics: [] });
+});
+documents.listen(connection);
+connection.listen();

@@ -1,0 +1,99 @@
+import * as vscode from 'vscode';
+import { equal, eventually, isTrue, test } from './runner.ts';
+import {
+  close,
+  finding,
+  findingsOf,
+  hoverAt,
+  noFinding,
+  replace,
+  SECOND_WELL,
+  show,
+  TRANSFORMER,
+  takeGoodTap,
+  takeLowTap,
+  uriOf,
+  WELL,
+} from './site.ts';
+
+test('the extension starts for a document of ours', async () => {
+  await show(WELL);
+  const extension = vscode.extensions.getExtension('setproof.setproof');
+  isTrue(extension !== undefined, 'the extension is not installed');
+  await eventually('the extension', () => extension?.isActive || undefined);
+});
+
+test('a finding stands at its entry, with the id of its check', async () => {
+  const document = await show(WELL);
+  await takeLowTap(document);
+  const { range, message, severity, relatedInformation } = await finding(WELL, 'tap.below-window');
+  equal(document.getText(range), '1', 'the text under the finding');
+  equal(severity, vscode.DiagnosticSeverity.Error, 'its severity');
+  isTrue(message.includes('600 V'), `the message gives no numbers: ${message}`);
+  isTrue((relatedInformation ?? []).length > 0, 'nothing is said of what the bound rests on');
+});
+
+test('data sheets are read: none is missed', async () => {
+  equal(findingsOf(WELL, 'reference.not-found').length, 0, 'data sheets not found');
+});
+
+test('a hover shows the values case by case', async () => {
+  const document = await show(WELL);
+  const text = await hoverAt(document, 'water_cut: 4');
+  isTrue(text.includes('fluid.produced_density') && text.includes('target'), `the hover says only: ${text}`);
+});
+
+test('completion gives taps with their verdict', async () => {
+  const document = await show(WELL);
+  const position = document.positionAt(document.getText().indexOf('{ tap: 1') + '{ tap: 1'.length);
+  const command = 'vscode.executeCompletionItemProvider';
+  const { items } = await vscode.commands.executeCommand<vscode.CompletionList>(command, document.uri, position);
+  const tap = items.find(({ detail }) => detail?.includes('too low'));
+  isTrue(tap !== undefined, `no verdict among ${items.map(({ detail }) => detail).join(' | ')}`);
+});
+
+test('the quick fix takes a tap that serves, and the finding is gone', async () => {
+  const document = await show(WELL);
+  const { range } = await finding(WELL, 'tap.below-window');
+  const command = 'vscode.executeCodeActionProvider';
+  const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(command, document.uri, range);
+  const fix = actions.find(({ kind, title }) => kind?.value === 'quickfix' && title.includes('tap 2'));
+  isTrue(fix?.edit !== undefined, `no such fix among ${actions.map(({ title }) => title).join(' | ')}`);
+  await vscode.workspace.applyEdit(fix?.edit as vscode.WorkspaceEdit);
+  await noFinding(WELL, 'tap.below-window');
+});
+
+test('a data sheet that changes in its editor re-checks the well', async () => {
+  const sheet = await show(TRANSFORMER);
+  await show(WELL);
+  await replace(sheet, 'tap: 2, voltage: 900 V', 'tap: 2, voltage: 700 V');
+  await finding(WELL, 'tap.below-window');
+  await replace(sheet, 'tap: 2, voltage: 700 V', 'tap: 2, voltage: 900 V');
+  await noFinding(WELL, 'tap.below-window');
+});
+
+test('a data sheet that changes on disk re-checks wells that no editor holds', async () => {
+  await close(WELL);
+  await close(TRANSFORMER);
+  const original = await vscode.workspace.fs.readFile(uriOf(TRANSFORMER));
+  const changed = new TextDecoder().decode(original).replace('tap: 2, voltage: 900 V', 'tap: 2, voltage: 700 V');
+  await vscode.workspace.fs.writeFile(uriOf(TRANSFORMER), new TextEncoder().encode(changed));
+  await finding(SECOND_WELL, 'tap.below-window');
+  await vscode.workspace.fs.writeFile(uriOf(TRANSFORMER), original);
+  await noFinding(SECOND_WELL, 'tap.below-window');
+});
+
+test('files of others are left alone', async () => {
+  await show('other.yaml');
+  await show(WELL);
+  equal(vscode.languages.getDiagnostics(uriOf('other.yaml')).length, 0, 'findings in a file of others');
+});
+
+test('the server comes back when it is asked to', async () => {
+  const document = await show(WELL);
+  await vscode.commands.executeCommand('setproof.restartServer');
+  await takeLowTap(document);
+  await finding(WELL, 'tap.below-window');
+  await takeGoodTap(document);
+  await noFinding(WELL, 'tap.below-window');
+});

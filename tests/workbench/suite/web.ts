@@ -1,0 +1,4 @@
+import './common.ts';
+import { runAll } from './runner.ts';
+
+export const run = runAll;
