@@ -9,7 +9,7 @@ import { jsYamlAsItIsFast } from '../../build/bundle-options.mjs';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '../..');
 const SAMPLES = join(ROOT, 'samples');
-const WELL = process.argv[2] ?? join(SAMPLES, 'pad-a/A1-04.yaml');
+const WELL = process.argv[2] ?? join(SAMPLES, 'pad-a/qm-a1.yaml');
 const scratch = mkdtempSync(join(tmpdir(), 'setproof-bench-'));
 
 try {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { CATALOGUE, type Check, type CheckedFile } from '../../server/src/engine/index.ts';
 import type { Example, InstallationExample, TextExample } from '../../server/src/engine/findings/texts.ts';
+import { CATALOGUE, type Check, type CheckedFile } from '../../server/src/engine/index.ts';
 import { checkEdited, checkText, unmark } from './example.ts';
 
 /** A fault of the program itself: no document is known that brings it about, so there is no example. */
@@ -62,7 +62,10 @@ describe('an example of writing', () => {
   it.each(byText.map((check) => [check.id, check] as const))('%s underlines what is wrong', (_, check) => {
     const { text, span } = unmark(check.example);
     const own = ownFindings(checkText(text), check);
-    expect(own.map((finding) => ({ key: finding.key, span: finding.span }))).toContainEqual({ key: check.example.at, span });
+    expect(own.map((finding) => ({ key: finding.key, span: finding.span }))).toContainEqual({
+      key: check.example.at,
+      span,
+    });
   });
 
   it.each(byText.map((check) => [check.id, check] as const))('%s passes as it should be written', (_, check) => {

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { isMap, isSeq, parseDocument } from 'yaml';
-import { type CheckedFile, Repository, stepsOf } from '../../server/src/engine/index.ts';
 import type { ExampleEdits, InstallationExample, TextExample } from '../../server/src/engine/findings/texts.ts';
+import { type CheckedFile, Repository, stepsOf } from '../../server/src/engine/index.ts';
 import { TODAY } from '../support/project.ts';
 
 const BASE = join(import.meta.dirname, 'base');
@@ -30,7 +30,10 @@ export function checkText(text: string): CheckedFile {
 }
 
 /** The text of an example without its marks, and what stood between them. */
-export function unmark({ failing }: TextExample): { readonly text: string; readonly span: { start: number; end: number } } {
+export function unmark({ failing }: TextExample): {
+  readonly text: string;
+  readonly span: { start: number; end: number };
+} {
   const start = failing.indexOf('«');
   const end = failing.indexOf('»') - 1;
   return { text: failing.replace('«', '').replace('»', ''), span: { start, end } };

@@ -133,6 +133,20 @@ describe('code actions', () => {
     expect(diagnostics.map(({ code }) => code)).not.toContain('tap.below-window');
   });
 
+  it('write the setpoints that are missing from their windows, and only where setpoints stand', async () => {
+    const site = makeSite();
+    const client = await startClient(site);
+    const line = `  transformer: ${GOOD_TAP}\n`;
+    expect(site.read(WELL)).toContain(line);
+    const text = site.read(WELL).replace(line, '');
+    await openFile(client, site, WELL, text);
+    const [proposal] = await actions(client, site, text, 'setpoints:', ['refactor.rewrite']);
+    expect(proposal?.title).toMatch(/missing setpoints? from their windows/);
+    const filled = applied(text, proposal?.edit.changes[site.uri(WELL)] ?? []);
+    expect(filled).toMatch(/^ {2}transformer:\n {4}tap: \d+ # .*\n {4}voltage: \d+ V # /m);
+    expect(await actions(client, site, text, 'lift: linear', ['refactor.rewrite'])).toEqual([]);
+  });
+
   it('mend all spellings at once, and never a value', async () => {
     const site = makeSite();
     const client = await startClient(site);

@@ -7,11 +7,12 @@ import {
 } from 'vscode-languageserver';
 import type { CheckedFile, Finding, Fix, Range } from '../engine/index.ts';
 import { type DiagnosticNames, toDiagnostic } from './diagnostics.ts';
+import { PROPOSE, proposalAction } from './proposal-action.ts';
 import type { Workspace } from './workspace.ts';
 
 /** Mends at once what can be mended without choosing a value: spelling and units. */
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.setproof`;
-export const CODE_ACTION_KINDS: string[] = [CodeActionKind.QuickFix, FIX_ALL];
+export const CODE_ACTION_KINDS: string[] = [CodeActionKind.QuickFix, PROPOSE, FIX_ALL];
 
 export interface ActionRequest {
   readonly range: Range;
@@ -20,7 +21,7 @@ export interface ActionRequest {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** The ways to mend what was found in a range, and all mechanical ones of the file together. */
+/** The ways to mend what was found in a range, the setpoints that are missing, and all mechanical fixes together. */
 export function codeActions(
   workspace: Workspace,
   file: CheckedFile,
@@ -30,6 +31,7 @@ export function codeActions(
   const near = file.findings.filter((finding) => touches(finding.range, request.range));
   return [
     ...(wants(request, CodeActionKind.QuickFix) ? near.flatMap((each) => quickFixes(workspace, each, names)) : []),
+    ...(wants(request, PROPOSE) ? proposalAction(workspace, file, request.range) : []),
     ...(wants(request, FIX_ALL) ? fixAll(workspace, file, request) : []),
   ];
 }

@@ -1,21 +1,21 @@
 import type { CheckTexts } from '../findings/texts.ts';
 import { WINDOWS } from '../windows/all.ts';
-import type { Check } from './declare.ts';
-import { DOCUMENT_CHECKS } from './document/all.ts';
-import { UNIT_CHECKS } from './units/all.ts';
-import { TRANSFORMER_CHECKS } from './transformer/all.ts';
-import { TAP_CHECKS } from './tap/all.ts';
-import { REFERENCE_CHECKS } from './reference/all.ts';
-import { MOTOR_SUPPLY_CHECKS } from './motor/supplied.ts';
-import { INTAKE_TRIP_CHECKS } from './intake-trip/all.ts';
-import { DRIVE_CHECKS } from './drive/all.ts';
 import { ACROSS_CHECKS } from './across/all.ts';
+import type { Check } from './declare.ts';
 import { DEVIATION_CHECKS } from './deviation/texts.ts';
+import { DOCUMENT_CHECKS } from './document/all.ts';
+import { DRIVE_CHECKS } from './drive/all.ts';
 import { HANDLING_CHECKS } from './handling/lifting.ts';
+import { INTAKE_TRIP_CHECKS } from './intake-trip/all.ts';
+import { MOTOR_SUPPLY_CHECKS } from './motor/supplied.ts';
 import { POLICY_CHECKS } from './policy/texts.ts';
 import { PROTECTION_CHECKS } from './protection/all.ts';
+import { REFERENCE_CHECKS } from './reference/all.ts';
 import { RESTART_CHECKS } from './restart/all.ts';
 import { SAFETY_CHECKS } from './safety/notes.ts';
+import { TAP_CHECKS } from './tap/all.ts';
+import { TRANSFORMER_CHECKS } from './transformer/all.ts';
+import { UNIT_CHECKS } from './units/all.ts';
 
 /** Checks that are bounds: their texts stand with the bound, and the windows run them. */
 function boundChecks(): readonly Check[] {

@@ -1,8 +1,8 @@
 import type { Severity } from '../findings/finding.ts';
+import type { CheckTexts } from '../findings/texts.ts';
 import type { DocumentKind } from '../format/shape.ts';
 import type { Condition, Inputs, Seen } from '../values/declare.ts';
 import type { CheckContext } from './context.ts';
-import type { CheckTexts } from '../findings/texts.ts';
 
 /** What a check says of one case; without a judgement it has passed there. */
 export interface Judgement {

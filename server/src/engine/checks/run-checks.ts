@@ -55,7 +55,10 @@ function runInCase(
   }
   const seen = verdict === 'holds' ? evaluation.gather(compiled.needs, at) : undefined;
   if (seen === undefined) {
-    outcome.notRun(check.id, verdict === 'lacking' ? lacking(compiled, evaluation, at) : missingInputs(evaluation, compiled.needs, at));
+    outcome.notRun(
+      check.id,
+      verdict === 'lacking' ? lacking(compiled, evaluation, at) : missingInputs(evaluation, compiled.needs, at),
+    );
     return undefined;
   }
   const result = (part.run as (seen: unknown, context: CheckContext) => Verdict)(seen, context);

@@ -2,9 +2,10 @@ import type { Fix } from '../findings/finding.ts';
 import type { CheckTexts } from '../findings/texts.ts';
 import { stepsOf } from '../syntax/tree.ts';
 import { capitalise, listed } from '../text/words.ts';
+import type { Evaluation } from '../values/evaluation.ts';
 import { leafEntries } from '../values/explain.ts';
-import type { Beyond, Side } from '../windows/declare.ts';
 import { inWorstCorner, type Shifts } from '../windows/corners.ts';
+import type { Beyond, Side } from '../windows/declare.ts';
 import {
   type BoundReading,
   crossing,
@@ -14,7 +15,6 @@ import {
   violated,
   type WindowReading,
 } from '../windows/reading.ts';
-import type { Evaluation } from '../values/evaluation.ts';
 import { CheckContext } from './context.ts';
 import { COMPILED_WINDOWS } from './engine.ts';
 import type { Outcome } from './outcome.ts';

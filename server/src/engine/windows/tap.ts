@@ -1,9 +1,9 @@
 import type { CheckTexts } from '../findings/texts.ts';
 import { limit, optionalValue, value } from '../values/declare.ts';
 import type { Evaluation } from '../values/evaluation.ts';
-import { ROOT3 } from '../values/physics.ts';
 import { lowestTapWithin, type PlateTap, TAPS } from '../values/transformer/tap-window.ts';
 import { type Bound, bound, type Diagnosis, recommend, type Window, type WindowEnds } from './declare.ts';
+import { meantByRoot3 } from './root3.ts';
 
 const CIRCUIT = 'circuit of motor, cable and transformer, any machines text';
 const TAP_KEY = 'setpoints.transformer.tap';
@@ -78,24 +78,16 @@ const phaseVoltage: CheckTexts = {
   },
 };
 
-/** How far above the least voltage that serves a tap lies that somebody would have chosen: a step or two of a plate. */
-const AS_CHOSEN = 1.25;
-
-/**
- * Whether √3 explains why a tap is outside: with it the tap would be where one chooses taps, just above the least that
- * serves. A window is often wider than √3, so that merely being inside with it would explain any wrong tap.
- */
+/** What somebody mistook who set a tap that √3 would bring inside. */
 function explainByRoot3(
   tap: number,
   { hardLower, hardUpper }: WindowEnds,
   show: (number: number) => string,
 ): string | undefined {
-  const factor = tap < hardLower ? ROOT3 : 1 / ROOT3;
-  const meant = tap * factor;
-  const fits = meant >= hardLower && meant <= Math.min(hardUpper, hardLower * AS_CHOSEN);
-  if (!fits) return undefined;
-  const way = factor > 1 ? 'times' : 'divided by';
-  const mistake = factor > 1 ? 'phase voltage for line voltage' : 'a delta for a wye';
+  const meant = meantByRoot3(tap, hardLower, hardUpper);
+  if (meant === undefined) return undefined;
+  const way = meant > tap ? 'times' : 'divided by';
+  const mistake = meant > tap ? 'phase voltage for line voltage' : 'a delta for a wye';
   return (
     `The tap’s ${show(tap)} is outside of its window, and ${way} √3 it is ${show(meant)}, which serves: ` +
     `that is ${mistake}. ${phaseVoltage.mend}`

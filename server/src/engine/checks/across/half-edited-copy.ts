@@ -6,6 +6,11 @@ import { type AcrossCheck, elsewhere } from './declare.ts';
 
 const MOST_KEYS = 3;
 
+const SHARED_SETPOINTS =
+  '{ transformer: { voltage: 900 V }, drive: { min_frequency: 2.25 Hz, max_frequency: 3.4 Hz, ramp_up: 20 s, ramp_down: 15 s }, ' +
+  'protection: { overload: { trip: 15 A, delay: 30 s }, underload: { trip: 4.8 A, delay: 90 s }, ' +
+  'earth_fault: { trip: 0.1 Mohm, delay: 1 s }, overvoltage: { trip: 460 V, delay: 5 s } } }';
+
 export const HALF_EDITED_COPY: AcrossCheck = {
   check: foundInFile({
     id: 'identity.half-edited-copy',
@@ -17,6 +22,18 @@ export const HALF_EDITED_COPY: AcrossCheck = {
     why: 'A file is mostly begun as a copy. What is not edited afterwards is the setpoint of another well.',
     mend: 'Go through the entries that are equal, and enter what holds for this well.',
     source: 'common practice, no source',
+    example: {
+      lift: 'linear',
+      fails: { setpoints: SHARED_SETPOINTS, 'well.survey': null },
+      beside: {
+        'neighbour.yaml':
+          'document: installation/1\nsite: { well: NEIGHBOUR }\nlift: linear\noperation: { cases: [] }\n' +
+          'well: { intake: { md: 1420 m, tvd: 1395 m }, perforations: { md: 1506 m, tvd: 1480 m } }\n' +
+          'equipment: { cable: { main: { length: 1432 m }, motor_lead: { length: 12 m } } }\n' +
+          `setpoints: ${SHARED_SETPOINTS}\n`,
+      },
+      at: 'site.well',
+    },
   }),
   compare: (own, { copies }) => {
     const [likest] = copies;

@@ -11,6 +11,17 @@ export const RESTART_SAME_AS_NEIGHBOUR: AcrossCheck = {
     why: 'After a failure of the supply all of them start at the same moment, and the dip may fail it again.',
     mend: 'Give each well of a pad a delay of its own, some minutes apart.',
     source: 'common practice, no source',
+    example: {
+      lift: 'linear',
+      fails: {},
+      passes: { 'setpoints.restart.delay': '130 min' },
+      beside: {
+        'neighbour.yaml':
+          'document: installation/1\nsite: { field: Testfield, pad: T, well: NEIGHBOUR }\nlift: linear\nequipment: {}\n' +
+          'operation: { cases: [] }\nsetpoints: { restart: { mode: automatic, delay: 2 h, after: [undervoltage] } }\n',
+      },
+      at: 'setpoints.restart.delay',
+    },
   }),
   compare: ({ restartDelay, restartLacks }, { sameRestart }) => {
     if (restartLacks.length > 0) return { lacks: restartLacks };

@@ -28,7 +28,8 @@ export const OVERCURRENT: Check = check({
   id: 'drive.overcurrent',
   severity: 'error',
   title: 'drive overloaded',
-  compares: 'the current that the drive must give through the transformer with its rating, derated for ambient and altitude',
+  compares:
+    'the current that the drive must give through the transformer with its rating, derated for ambient and altitude',
   why: 'The drive trips on its own overload, on a hot day or with a heavy liquid, and the motor is blamed.',
   mend: MEND,
   source: 'the drive’s data sheet',

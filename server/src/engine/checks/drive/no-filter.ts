@@ -11,7 +11,8 @@ export const NO_FILTER: Check = check({
   compares: 'the output filter of the drive with the length of the cable behind the transformer',
   why: 'Steep pulses resonate in transformer and cable and double at the motor; its insulation ages by the hour.',
   mend: 'Fit a sine filter, and take its voltage drop into account.',
-  source: 'NEMA MG-1 parts 30 and 31 for the voltage at the motor (from memory); the length is common practice, no source',
+  source:
+    'NEMA MG-1 parts 30 and 31 for the voltage at the motor (from memory); the length is common practice, no source',
   example: { lift: 'linear', fails: { [FILTER]: 'none' }, at: FILTER },
   when: [WITH_DRIVE, WITH_TRANSFORMER],
   needs: { filter: text(FILTER), length: value('cable.main_length'), most: limit('drive.no-filter') },

@@ -15,10 +15,18 @@ export const RAMP: Check = check({
   source: 'common practice, no source',
   example: { lift: 'linear', fails: { [UP]: '1 s' }, at: UP },
   when: [WITH_DRIVE],
-  needs: { up: optionalEntry(UP), down: optionalEntry(DOWN), shortest: limit('drive.ramp'), longest: limit('drive.ramp.longest') },
+  needs: {
+    up: optionalEntry(UP),
+    down: optionalEntry(DOWN),
+    shortest: limit('drive.ramp'),
+    longest: limit('drive.ramp.longest'),
+  },
   run: ({ up, down, shortest, longest }, context) => {
     if (up === undefined && down === undefined) return { lacks: [UP, DOWN] };
-    const ramps = [{ key: UP, ramp: up }, { key: DOWN, ramp: down }];
+    const ramps = [
+      { key: UP, ramp: up },
+      { key: DOWN, ramp: down },
+    ];
     return ramps.flatMap(({ key, ramp }) => {
       if (ramp === undefined || (ramp >= shortest && ramp <= longest)) return [];
       const limitPassed = ramp < shortest ? shortest : longest;

@@ -46,7 +46,8 @@ export const SUPPLY_FREQUENCY: Check = check({
       value: { number: input, kind: 'frequency' },
       due: { number: supply, kind: 'frequency' },
       most,
-      says: (own, other) => `The drive is made for a supply of ${own}, and the supply has ${other}. ${SUPPLY_FREQUENCY.mend}`,
+      says: (own, other) =>
+        `The drive is made for a supply of ${own}, and the supply has ${other}. ${SUPPLY_FREQUENCY.mend}`,
       related: [{ key: 'supply.frequency', message: 'the supply' }],
     }),
 });

@@ -49,7 +49,13 @@ export const TERMINAL_VOLTAGE: Check = check({
 });
 
 /** With more flux than any core stands the transformer cannot give the voltage, and its own checks say so. */
-const CORE = ['tap.below-window', 'tap.no-window', 'transformer.saturates-at-low-frequency', 'transformer.flux'];
+const CORE = [
+  'tap.below-window',
+  'tap.phase-voltage',
+  'tap.no-window',
+  'transformer.saturates-at-low-frequency',
+  'transformer.flux',
+];
 
 function isOverfluxed(flux: number | undefined): boolean {
   return flux !== undefined && flux > MOST_FLUX;

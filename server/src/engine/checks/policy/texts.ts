@@ -48,8 +48,8 @@ export const POLICY_REQUIRED_NOT_RUN: Check = foundInFile({
   source: AGREED,
   example: {
     lift: 'linear',
-    fails: { 'well.casing': null },
-    beside: { 'setproof.policy.yaml': 'document: policy/1\nrequire: [fit.clearance]\n' },
+    fails: { 'setpoints.transformer': null },
+    beside: { 'setproof.policy.yaml': 'document: policy/1\nrequire: [tap.below-window]\n' },
     at: '',
   },
 });

@@ -6,10 +6,4 @@ import { OUTSIDE_REPOSITORY } from './outside-repository.ts';
 import { WRONG_KIND } from './wrong-kind.ts';
 
 /** References from one document to another. */
-export const REFERENCE_CHECKS: readonly Check[] = [
-  BROKEN,
-  CIRCULAR,
-  NOT_FOUND,
-  OUTSIDE_REPOSITORY,
-  WRONG_KIND,
-];
+export const REFERENCE_CHECKS: readonly Check[] = [BROKEN, CIRCULAR, NOT_FOUND, OUTSIDE_REPOSITORY, WRONG_KIND];

@@ -1,4 +1,5 @@
 import { optionalRows, optionalValue, type Seen } from '../../values/declare.ts';
+import { meantByRoot3 } from '../../windows/root3.ts';
 import type { Verdict } from '../declare.ts';
 
 /** What tells whether another tap on the plate would mend something. */
@@ -19,10 +20,11 @@ export function mendedByLowerTap(
   return taps.some(({ voltage }) => voltage >= least && voltage <= tap * share);
 }
 
-/** Whether the tap that is set is too low and one of the plate serves every case. */
+/** Whether the tap that is set is too low and a higher voltage serves every case: of another tap, or of this with √3. */
 export function mendedByHigherTap({ taps = [], tap, least, most }: TapChoice): boolean {
   if (tap === undefined || least === undefined || most === undefined || tap >= least) return false;
-  return taps.some(({ voltage }) => voltage >= least && voltage <= most);
+  const isListed = taps.some(({ voltage }) => voltage >= least && voltage <= most);
+  return isListed || meantByRoot3(tap, least, most) !== undefined;
 }
 
 /** Names a finding as a consequence of another check's, if it is one. */

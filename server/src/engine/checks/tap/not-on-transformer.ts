@@ -1,7 +1,7 @@
+import { listed } from '../../text/words.ts';
 import { WITH_TRANSFORMER } from '../../values/conditions.ts';
 import { optionalEntry, optionalText } from '../../values/declare.ts';
 import { type PlateTap, TAPS } from '../../values/transformer/tap-window.ts';
-import { listed } from '../../text/words.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, check, type Judgement } from '../declare.ts';
 import { isRatioOf, TAP, VOLTAGE } from './plate.ts';

@@ -22,8 +22,11 @@ export const VOLTAGE_DISAGREES: Check = check({
     const other = taps.find((each) => isRatioOf(voltage, each.voltage))?.tap;
     const show = (number: number) => context.show(number, 'voltage', VOLTAGE);
     const whose = other === undefined ? 'which is of no tap on it' : `which is tap ${other}`;
-    const offers = [{ title: `Write ${show(plated)}, tap ${tap}`, kind: 'offer', key: VOLTAGE, newText: show(plated) } as const];
-    const otherTap = other === undefined ? [] : [{ title: `Use tap ${other}`, kind: 'offer', key: TAP, newText: other } as const];
+    const offers = [
+      { title: `Write ${show(plated)}, tap ${tap}`, kind: 'offer', key: VOLTAGE, newText: show(plated) } as const,
+    ];
+    const otherTap =
+      other === undefined ? [] : [{ title: `Use tap ${other}`, kind: 'offer', key: TAP, newText: other } as const];
     return {
       key: VOLTAGE,
       message: `Tap ${tap} is ${show(plated)} on the plate, and ${show(voltage)} is entered for it, ${whose}. Enter number and voltage of the same tap.`,

@@ -1,5 +1,14 @@
 import { WITH_TRANSFORMER } from '../../values/conditions.ts';
-import { eachCase, eachCaseText, entry, knownCases, limit, optionalEntry, type Seen, value } from '../../values/declare.ts';
+import {
+  eachCase,
+  eachCaseText,
+  entry,
+  knownCases,
+  limit,
+  optionalEntry,
+  type Seen,
+  value,
+} from '../../values/declare.ts';
 import { FLUX, fluxLimit, loadFactor, TRANSFORMER } from '../../values/transformer/core.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, check, type Judgement, type Verdict } from '../declare.ts';
@@ -121,7 +130,9 @@ function cannotFollow(context: CheckContext, seen: SaturationSeen, caseIndex: nu
   const frequency = seen.frequencies[caseIndex] ?? Number.NaN;
   const lowest = lowestIn(seen, caseIndex);
   const show = (number: number) => context.show(number, 'frequency', RATED);
-  const reach = Number.isFinite(lowest) ? `the core follows down to ${show(lowest)} only` : 'the core follows at no frequency';
+  const reach = Number.isFinite(lowest)
+    ? `the core follows down to ${show(lowest)} only`
+    : 'the core follows at no frequency';
   const judgement: Judgement = {
     key: RATED,
     caseIndex,

@@ -21,7 +21,11 @@ export const STAR_POINT_CHECK: Check = check({
   mend: 'Take a transformer whose star point is brought out and floating, or a gauge with a conductor of its own.',
   source: 'common practice, no source',
   example: { lift: 'linear', fails: { [STAR_POINT]: 'none' }, at: STAR_POINT },
-  when: [WITH_TRANSFORMER, { path: 'equipment.gauge', present: true }, { path: 'equipment.gauge.signal', is: ['star_point'] }],
+  when: [
+    WITH_TRANSFORMER,
+    { path: 'equipment.gauge', present: true },
+    { path: 'equipment.gauge.signal', is: ['star_point'] },
+  ],
   needs: { connection: optionalText(CONNECTION), starPoint: optionalText(STAR_POINT) },
   run: ({ connection, starPoint }) => {
     const fault = faultOf(connection, starPoint);

@@ -11,7 +11,7 @@ export const THOUSANDS_SEPARATOR: Check = foundInReading({
   mend: 'Write the digits without separators and a point before the decimals.',
   source: 'the document format',
   example: {
-    failing: 'document: cable/1\nname: an example\nvoltage_class: \'«1,850» V\'\n',
+    failing: "document: cable/1\nname: an example\nvoltage_class: '«1,850» V'\n",
     passing: 'document: cable/1\nname: an example\nvoltage_class: 1850 V\n',
     at: 'voltage_class',
   },

@@ -1,12 +1,9 @@
-import type { Condition } from '../../values/declare.ts';
 import { entry, value } from '../../values/declare.ts';
+import { NOT_AT_THE_TRIP } from '../case-keys.ts';
 import { type Check, check } from '../declare.ts';
 import { reaches } from '../rounding.ts';
 
 const CASING = 'well.wellhead.casing_pressure';
-/** A trip that is too low has a check of its own; a case that states its pressure names no `intake`. */
-const NOT_AT_THE_TRIP: Condition = { caseKey: 'intake', is: ['static', 'flowing', ''] };
-
 export const WELL_LEVEL_BELOW_INTAKE: Check = check({
   id: 'well.level-below-intake',
   severity: 'error',
@@ -16,6 +13,7 @@ export const WELL_LEVEL_BELOW_INTAKE: Check = check({
   mend: 'Lower the target or hang the pump deeper; look at the units of reservoir and casing pressure.',
   source: 'hydrostatics',
   example: { lift: 'linear', fails: { [CASING]: '60 bar' }, at: CASING },
+  // A trip that is too low has a check of its own.
   when: [NOT_AT_THE_TRIP],
   needs: { intake: value('intake.running_pressure'), casing: entry(CASING) },
   run: ({ intake, casing }, context) => {
