@@ -13,6 +13,7 @@ import { PROTECTION_CHECKS } from './protection/all.ts';
 import { REFERENCE_CHECKS } from './reference/all.ts';
 import { RESTART_CHECKS } from './restart/all.ts';
 import { SAFETY_CHECKS } from './safety/notes.ts';
+import { SUBJECT_CHECKS } from './subjects.ts';
 import { TAP_CHECKS } from './tap/all.ts';
 import { TRANSFORMER_CHECKS } from './transformer/all.ts';
 import { UNIT_CHECKS } from './units/all.ts';
@@ -36,6 +37,7 @@ function boundChecks(): readonly Check[] {
 /** Every check that Setproof knows, by id. */
 export const CATALOGUE: readonly Check[] = [
   ...DOCUMENT_CHECKS,
+  ...SUBJECT_CHECKS,
   ...UNIT_CHECKS,
   ...TRANSFORMER_CHECKS,
   ...TAP_CHECKS,

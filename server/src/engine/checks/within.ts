@@ -15,8 +15,8 @@ export interface Limited {
   /** The finding in full sentences, with the two numbers and their distance in words. */
   readonly says: (own: string, limit: string, apart: string) => string;
   readonly related?: Judgement['related'];
-  /** Check that reports the cause, if it does. */
-  readonly follows?: string | undefined;
+  /** Checks of which one reports the cause, if it does. */
+  readonly follows?: readonly string[];
 }
 
 /** Judges a number that may not pass its limit. Margin: the distance to it. */

@@ -1,5 +1,5 @@
-import { type Check, check, type Judgement } from '../declare.ts';
 import type { CheckContext } from '../context.ts';
+import { type Check, check, type Judgement } from '../declare.ts';
 import { type Item, itemsOf } from '../slots.ts';
 
 /** The joints of an item whose least torque is above their greatest; equal is a single value. */

@@ -1,4 +1,4 @@
-import { entry, limit, optionalEntry, value } from '../../values/declare.ts';
+import { entry, limit, value } from '../../values/declare.ts';
 import { type Check, check } from '../declare.ts';
 import { atLeast } from '../within.ts';
 
@@ -19,10 +19,9 @@ export const FIT_CLEARANCE: Check = check({
     clearance: value('fit.clearance'),
     largest: value('fit.largest_diameter'),
     least: limit('fit.clearance'),
-    tubing: optionalEntry('well.tubing.outer_diameter'),
     drift: entry(DRIFT),
   },
-  run: ({ clearance, largest, least, tubing, drift }, context) => {
+  run: ({ clearance, largest, least, drift }, context) => {
     const show = (length: number) => context.show(length, 'length', DRIFT);
     const fits =
       clearance < 0
@@ -39,7 +38,7 @@ export const FIT_CLEARANCE: Check = check({
       related: ['equipment.motor.outer_diameter', 'equipment.pump.outer_diameter', 'well.tubing.outer_diameter'].map(
         (key) => ({ key, message: 'goes into the casing' }),
       ),
-      follows: (tubing ?? 0) >= drift ? 'well.tubing-in-casing' : undefined,
+      follows: ['well.tubing-in-casing'],
     });
   },
 });

@@ -1,5 +1,5 @@
-import { entry, limit, value } from '../../values/declare.ts';
 import { present } from '../../values/conditions.ts';
+import { entry, limit, value } from '../../values/declare.ts';
 import { type Check, check } from '../declare.ts';
 import { differs } from '../difference.ts';
 
@@ -10,7 +10,8 @@ export const INFLOW_TEST_AND_INDEX_DISAGREE: Check = check({
   id: 'inflow.test-and-index-disagree',
   severity: 'warning',
   title: 'test and productivity index disagree',
-  compares: 'the stated productivity index with the one that the test gives, where both are entered; a tenth is allowed',
+  compares:
+    'the stated productivity index with the one that the test gives, where both are entered; a tenth is allowed',
   why: 'The index is used and the test is not: if they differ, one of them is not of this well, or no longer.',
   mend: 'Correct the one that is wrong, or take it out.',
   source: 'straight line above the bubble point, Vogel 1968 below; the limit is common practice, no source',

@@ -30,7 +30,7 @@ export const MOTOR_OVERLOAD: Check = check({
       says: (own, allowed) =>
         `In the case '${context.caseName}' the motor is loaded to ${own} of its rating; ${allowed} is the limit. Take a stronger motor, or ask less of it.`,
       // The force of a linear motor is its load; its shortage is told in newtons.
-      follows: lift === LINEAR_LIFT ? 'pump.thrust' : undefined,
+      follows: ['pump.thrust'],
     }),
 });
 

@@ -17,7 +17,8 @@ interface Place {
 function isSame(own: Place, sheet: Place): boolean {
   const one = own.document.quantities[own.node];
   const other = sheet.document.quantities[sheet.node];
-  if (one !== undefined && other !== undefined) return Math.abs(one.value - other.value) <= SAME * Math.abs(other.value);
+  if (one !== undefined && other !== undefined)
+    return Math.abs(one.value - other.value) <= SAME * Math.abs(other.value);
   if (own.document.tree.isScalar(own.node)) return isSameScalar(own, sheet);
   return isSameCollection(own, sheet);
 }

@@ -1,3 +1,4 @@
+import { listed } from '../../text/words.ts';
 import { type Check, check } from '../declare.ts';
 import { itemsOf } from '../slots.ts';
 
@@ -20,7 +21,7 @@ export const NAMEPLATE_SERIAL_MISSING: Check = check({
     if (first === undefined) return undefined;
     return {
       key: `${first.key}.serial`,
-      message: `No serial number is entered for ${bare.map(({ title }) => title).join(', ')}. Enter it from the plate.`,
+      message: `No serial number is entered for ${listed(bare.map(({ title }) => title))}. Enter it from the plate.`,
     };
   },
 });

@@ -1,8 +1,7 @@
-import { present } from '../../values/conditions.ts';
+import { NO_WORDS, present } from '../../values/conditions.ts';
 import { entry, optionalEntry, optionalText, type Seen, text, value } from '../../values/declare.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, checkOfParts, type Part, part, type Verdict } from '../declare.ts';
-import { NO_WORDS } from '../../values/conditions.ts';
 import { keyOf } from '../protection/table.ts';
 import { reaches } from '../rounding.ts';
 import { atMost } from '../within.ts';

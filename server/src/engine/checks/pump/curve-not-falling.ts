@@ -60,13 +60,13 @@ export const PUMP_CURVE_NOT_FALLING: Check = check({
   id: 'pump.curve-not-falling',
   severity: 'error',
   title: 'the curve of the pump is none',
-  compares: 'the points of the curve with each other: rates rise, powers are above zero, and the head falls beyond the best point',
+  compares:
+    'the points of the curve with each other: rates rise, powers are above zero, and the head falls beyond the best point',
   why: 'A slip of a digit in one point bends the curve, and the rate that the pump is thought to make with it.',
   mend: 'Compare the points with the data sheet.',
   source: 'shape of a centrifugal pump’s curve, any text',
   example: { lift: 'rotary', fails: { [CURVE]: SLIPPED }, at: pointKey(3, 'rate') },
   when: [ROTARY, present(CURVE)],
   needs: { points: rows(POINTS, COLUMNS) },
-  run: ({ points }, context) =>
-    disordered(context, points) ?? powerless(context, points) ?? rising(context, points),
+  run: ({ points }, context) => disordered(context, points) ?? powerless(context, points) ?? rising(context, points),
 });

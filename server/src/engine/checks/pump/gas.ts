@@ -12,7 +12,8 @@ export const PUMP_FREE_GAS: Check = check({
   id: 'pump.free-gas',
   severity: 'warning',
   title: 'more free gas than the pump stands',
-  compares: 'the free gas that enters the pump in each case with the most on its data sheet; the trip has a bound of its own',
+  compares:
+    'the free gas that enters the pump in each case with the most on its data sheet; the trip has a bound of its own',
   why: 'Gas in the chamber or the stages lets the pump lock: it turns or strokes, and moves nothing.',
   mend: MEND,
   source: 'volume balance with Standing 1947; the pump’s data sheet',
@@ -53,6 +54,6 @@ export const PUMP_GAS_INTERFERENCE: Check = check({
       limit: most,
       says: (own, allowed) =>
         `In the case '${context.caseName}' the gas interference is ${own}; above ${allowed} a rotary pump surges. ${MEND}`,
-      follows: 'pump.free-gas',
+      follows: ['pump.free-gas'],
     }),
 });

@@ -63,7 +63,8 @@ export const PUMP_NO_OPERATING_POINT: Check = check({
   needs: NEEDS,
   run: (seen, context) => {
     // A case that says nothing of its intake has no pressure to meet at.
-    if (seen.intake === '' && seen.stated === undefined) return { lacks: [`operation.cases[${context.caseIndex}].intake`] };
+    if (seen.intake === '' && seen.stated === undefined)
+      return { lacks: [`operation.cases[${context.caseIndex}].intake`] };
     const outcome = meeting(context);
     if (outcome === 'met') return undefined;
     return outcome === 'missed' ? judge(context, seen) : { lacks: outcome };

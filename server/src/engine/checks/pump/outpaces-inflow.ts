@@ -10,7 +10,8 @@ export const PUMP_OUTPACES_INFLOW: Check = check({
   id: 'pump.outpaces-inflow',
   severity: 'warning',
   title: 'the pump takes more than the well gives',
-  compares: 'the rate of the pump at the low intake-pressure trip with what the well gives there, both at intake conditions',
+  compares:
+    'the rate of the pump at the low intake-pressure trip with what the well gives there, both at intake conditions',
   why: 'The level goes on falling until the trip stops the unit: it will pump off, and start and stop for ever.',
   mend: 'Slow the pump down, or lower the trip as far as the submergence allows.',
   source: 'straight line above the bubble point, Vogel 1968 below',
@@ -29,6 +30,6 @@ export const PUMP_OUTPACES_INFLOW: Check = check({
       },
       related: [{ key: 'setpoints.protection.intake_pressure_low.trip', message: 'the trip' }],
       // A flowing pressure below the trip is the same fact, seen from the trip.
-      follows: 'intake-trip.above-flowing',
+      follows: ['intake-trip.above-flowing'],
     }),
 });

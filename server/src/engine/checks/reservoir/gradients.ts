@@ -28,7 +28,8 @@ function believable(
     kind,
     number: gradient,
     limit: isLow ? least : most,
-    says: (own, end) => `${says} ${context.text(key)} means ${own}, ${isLow ? 'less' : 'more'} than the ${end} that is usual. ${mend}`,
+    says: (own, end) =>
+      `${says} ${context.text(key)} means ${own}, ${isLow ? 'less' : 'more'} than the ${end} that is usual. ${mend}`,
     related: [{ key: 'well.perforations', message: 'the depth that it is spread over' }],
   };
   return isLow ? atLeast(context, limited) : atMost(context, limited);

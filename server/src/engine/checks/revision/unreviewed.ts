@@ -33,7 +33,8 @@ export const REVISION_UNREVIEWED: Check = check({
     if (person(checked) === '') {
       return {
         key: CHECKED,
-        message: "This revision was checked by nobody: 'checked_by' is empty. Have a second person check it, and enter the name.",
+        message:
+          "This revision was checked by nobody: 'checked_by' is empty. Have a second person check it, and enter the name.",
       };
     }
     if (person(checked) !== person(prepared)) return undefined;

@@ -89,7 +89,7 @@ export const WELL_SURVEY_ORDER: Check = check({
 const DEPTHS = { md: 'number?', tvd: 'number?' } as const;
 
 /** Depths below zero among those given, each with its key. */
-function negative(context: CheckContext, depths: readonly (readonly [key: string, depth?: number])[]): Judgement[] {
+function negative(context: CheckContext, depths: readonly (readonly [key: string, depth: number | undefined])[]): Judgement[] {
   return depths.flatMap(([key, depth]) => {
     if (depth === undefined || depth >= 0) return [];
     return [
@@ -141,12 +141,11 @@ function surveyed({ path, title, surveyed: id }: (typeof ENDS)[number]): Part {
     when: [present(key), present(SURVEY)],
     needs: {
       tvd: entry(key),
-      md: entry(`${path}.md`),
       survey: value(id),
       most: limit('well.survey-disagrees'),
       share: limit('well.survey-disagrees.share'),
     },
-    run: ({ tvd, md, survey, most, share }, context) =>
+    run: ({ tvd, survey, most, share }, context) =>
       near(
         context,
         {
@@ -157,7 +156,7 @@ function surveyed({ path, title, surveyed: id }: (typeof ENDS)[number]): Part {
           says: (own, due, apart) =>
             `The vertical depth of ${title} is entered as ${own}; the survey gives ${due}, ${apart} away. Correct the one that is wrong.`,
           related: [{ key: SURVEY, message: 'the survey' }],
-          follows: tvd > md ? 'well.tvd-exceeds-md' : undefined,
+          follows: ['well.tvd-exceeds-md'],
         },
         Math.max(most, share * survey),
       ),

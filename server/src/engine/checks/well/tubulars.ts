@@ -1,7 +1,7 @@
 import { present } from '../../values/conditions.ts';
 import { entry, value } from '../../values/declare.ts';
-import { type Check, checkOfParts, type Part, part } from '../declare.ts';
 import { keyInCase } from '../case-keys.ts';
+import { type Check, checkOfParts, type Part, part } from '../declare.ts';
 import { reaches } from '../rounding.ts';
 import { atMost } from '../within.ts';
 
@@ -38,7 +38,8 @@ export const WELL_TUBING_IN_CASING: Check = checkOfParts(
     id: 'well.tubing-in-casing',
     severity: 'error',
     title: 'diameters that cannot nest',
-    compares: 'bore and outside of the tubing, outside of the tubing and drift of the casing, drift and bore of the casing',
+    compares:
+      'bore and outside of the tubing, outside of the tubing and drift of the casing, drift and bore of the casing',
     why: 'One of the diameters is wrong. Friction, cooling and the fit of the unit go by them.',
     mend: 'Look for inner and outer diameter in each other’s place, and at the units.',
     source: 'geometry',
@@ -86,7 +87,8 @@ export const WELL_TUBING_ABOVE_RATING: Check = checkOfParts(
           kind: 'pressure',
           number: pressure,
           limit: rating,
-          says: (own, most) => `A tubing pressure of ${own} is above the rating of the wellhead, ${most}. Look at the units of both.`,
+          says: (own, most) =>
+            `A tubing pressure of ${own} is above the rating of the wellhead, ${most}. Look at the units of both.`,
           related: [{ key: WELLHEAD_RATING, message: 'the rating of the wellhead' }],
         }),
     }),
@@ -99,7 +101,8 @@ export const WELL_TUBING_ABOVE_RATING: Check = checkOfParts(
           kind: 'pressure',
           number: pressure,
           limit: rating,
-          says: (own, most) => `A casing pressure of ${own} is above the rating of the wellhead, ${most}. Look at the units of both.`,
+          says: (own, most) =>
+            `A casing pressure of ${own} is above the rating of the wellhead, ${most}. Look at the units of both.`,
           related: [{ key: WELLHEAD_RATING, message: 'the rating of the wellhead' }],
         }),
     }),
