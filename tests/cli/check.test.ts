@@ -99,7 +99,7 @@ describe('exit status', () => {
   });
 
   test('0 below the severity that counts, 1 from it on', async () => {
-    const folder = folderWith({ 'a.yaml': UNFINISHED });
+    const folder = folderWith({ 'a.yaml': WELL });
     expect((await checked(folder, { failOn: 'error' })).status).toBe(0);
     expect((await checked(folder, { failOn: 'note' })).status).toBe(1);
   });

@@ -43,9 +43,10 @@ operation:
     - { name: pumped off, intake: trip }
 setpoints:
   transformer: { tap: 6, voltage: 1200 V }
-  drive: { base_frequency: 10 Hz, min_frequency: 1 Hz, max_frequency: 8 Hz, ramp_up: 20 s, ramp_down: 20 s, voltage_mode: trimmed, boost: 0 V }
+  drive: { base_frequency: 10 Hz, min_frequency: 0.8 Hz, max_frequency: 8 Hz, ramp_up: 20 s, ramp_down: 20 s, voltage_mode: trimmed, boost: 0 V }
   protection:
     overload: { trip: 15 A, delay: 30 s }
+    short_circuit: { trip: 25 A, delay: 0 s }
     intake_pressure_low: { trip: 12 bar, alarm: 15 bar, reset: 20 bar, delay: 60 s }
     earth_fault: { trip: 0.1 Mohm, alarm: 1 Mohm, delay: 1 s }
   start: { override: 20 h, applies: first }

@@ -7,7 +7,7 @@ export class Outcome {
   readonly statuses = new Map<string, CheckStatus>();
   /** Checks that failed themselves, with what they threw; the run went on without them. */
   readonly broken: { readonly check: string; readonly reason: string }[] = [];
-  readonly #consequences: { readonly finding: RawFinding; readonly causes: readonly string[] }[] = [];
+  readonly #consequences: Consequence[] = [];
 
   report(finding: RawFinding): void {
     this.findings.push(finding);
@@ -20,16 +20,29 @@ export class Outcome {
     this.statuses.set(finding.check, { status: 'finding' });
   }
 
-  /** Names each consequence with its cause; one whose cause nobody reports stands on its own. */
+  /**
+   * Names each consequence with its cause; one whose cause nobody reports stands on its own. A cause that is itself a
+   * consequence is settled first, and stands for what it was named with.
+   */
   linkConsequences(): void {
-    for (const { finding, causes } of this.#consequences) {
-      if (this.statuses.get(finding.check)?.status === 'set_aside') continue;
-      const at = this.findings.findIndex(({ check }) => causes.includes(check));
-      const root = this.findings[at];
-      if (root === undefined) this.findings.push(finding);
-      else this.findings[at] = { ...root, related: [consequenceOf(finding), ...(root.related ?? [])] };
+    const pending = this.#consequences.splice(0);
+    const namedWith = new Map<string, string>();
+    while (pending.length > 0) {
+      const settled = pending.findIndex((each) => !pending.some((other) => isCauseOf(other, each)));
+      for (const each of pending.splice(Math.max(0, settled), 1)) this.#link(each, namedWith);
     }
-    this.#consequences.length = 0;
+  }
+
+  #link({ finding, causes }: Consequence, namedWith: Map<string, string>): void {
+    if (this.statuses.get(finding.check)?.status === 'set_aside') return;
+    const roots = causes.map((cause) => namedWith.get(cause) ?? cause);
+    const at = this.findings.findIndex(({ check }) => roots.includes(check));
+    const root = this.findings[at];
+    if (root === undefined) this.findings.push(finding);
+    else {
+      this.findings[at] = { ...root, related: [consequenceOf(finding), ...(root.related ?? [])] };
+      namedWith.set(finding.check, root.check);
+    }
   }
 
   /** Takes back the findings of a check that a policy sets aside. */
@@ -59,6 +72,16 @@ export class Outcome {
       this.statuses.set(check, { status: 'passed', margin: smaller(before.margin, status.margin) });
     }
   }
+}
+
+/** A finding that may follow from what one of other checks reports. */
+interface Consequence {
+  readonly finding: RawFinding;
+  readonly causes: readonly string[];
+}
+
+function isCauseOf(other: Consequence, { finding, causes }: Consequence): boolean {
+  return other.finding.check !== finding.check && causes.includes(other.finding.check);
 }
 
 function consequenceOf({ check, place, message }: RawFinding) {

@@ -65,12 +65,12 @@ export const CABLE_FLAT_UNTRANSPOSED: Check = check({
       0,
     );
     if (flat <= most) return undefined;
-    const show = (length: number) => context.show(length, 'length', 'well.intake.md');
+    const show = (length: number) => context.show(length, 'depth', 'well.intake.md');
     return {
       key: MAIN_KEY,
       message: `${show(flat)} of flat cable, more than ${show(most)}: its middle phase differs from the outer two. Expect a natural unbalance in the readings, and set the trips above it.`,
-      value: { number: flat, kind: 'length' },
-      limit: { number: most, kind: 'length' },
+      value: { number: flat, kind: 'depth' },
+      limit: { number: most, kind: 'depth' },
     };
   },
 });

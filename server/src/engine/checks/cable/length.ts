@@ -19,7 +19,7 @@ function otherUnit(main: number, md: number): 'feet' | 'metres' | undefined {
 }
 
 function shown(context: CheckContext, length: number): string {
-  return context.show(length, 'length', lengthKey(context));
+  return context.show(length, 'depth', lengthKey(context));
 }
 
 export const CABLE_TOO_SHORT: Check = check({
@@ -33,12 +33,12 @@ export const CABLE_TOO_SHORT: Check = check({
   example: { lift: 'linear', fails: { [LENGTH]: '1390 m' }, at: LENGTH },
   needs: NEEDS,
   run: ({ margin, md, main }, context) => {
-    if (margin >= 0) return { margin: { number: margin, kind: 'length' } };
+    if (margin >= 0) return { margin: { number: margin, kind: 'depth' } };
     return {
       key: lengthKey(context),
       message: `Cable and lead together are ${shown(context, md + margin)} long, ${shown(context, -margin)} less than the depth of the intake along the hole, ${shown(context, md)}. Use a longer cable, or correct length or depth.`,
-      value: { number: md + margin, kind: 'length' },
-      limit: { number: md, kind: 'length' },
+      value: { number: md + margin, kind: 'depth' },
+      limit: { number: md, kind: 'depth' },
       related: [...RELATED, { key: lengthKey(context), message: `${shown(context, main)} of it is main cable` }],
     };
   },
@@ -54,14 +54,14 @@ export const CABLE_MUCH_TOO_LONG: Check = check({
   source: 'common practice, no source',
   example: { lift: 'linear', fails: { [LENGTH]: '1600 m' }, at: LENGTH },
   needs: { ...NEEDS, share: limit('cable.much-too-long'), length: limit('cable.much-too-long.length') },
-  run: ({ margin, md, main, share, length }, context) => {
+  run: ({ margin, md, share, length }, context) => {
     const most = Math.max(share * md, length);
-    if (margin <= most) return { margin: { number: most - margin, kind: 'length' } };
+    if (margin <= most) return { margin: { number: most - margin, kind: 'depth' } };
     return {
       key: lengthKey(context),
       message: `Cable and lead together are ${shown(context, md + margin)} long, ${shown(context, margin)} more than the depth of the intake along the hole; more than ${shown(context, most)} points to a slip. Enter the length that is run, or correct the depth.`,
-      value: { number: margin, kind: 'length' },
-      limit: { number: most, kind: 'length' },
+      value: { number: margin, kind: 'depth' },
+      limit: { number: most, kind: 'depth' },
       related: RELATED,
       follows: ['cable.shorter-than-depth-in-feet'],
     };
@@ -84,10 +84,10 @@ export const CABLE_SHORTER_THAN_DEPTH_IN_FEET: Check = check({
     return {
       key: lengthKey(context),
       message: `The number in a main cable of ${shown(context, main)} is the depth of the intake, ${shown(context, md)}, in ${meant}. Look at the unit of the length.`,
-      value: { number: main, kind: 'length' },
-      limit: { number: md, kind: 'length' },
+      value: { number: main, kind: 'depth' },
+      limit: { number: md, kind: 'depth' },
       related: RELATED,
-      follows: ['cable.too-short'],
+      ...(meant === 'metres' ? { follows: ['cable.too-short'] } : {}),
     };
   },
 });

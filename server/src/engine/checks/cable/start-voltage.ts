@@ -3,6 +3,9 @@ import { type Check, check } from '../declare.ts';
 import { atLeast } from '../within.ts';
 import { MAIN_KEY } from './runs.ts';
 
+const LOCKED = 'equipment.motor.locked_rotor_current';
+const ON_THE_LINE = { 'equipment.drive': null, 'setpoints.drive': null };
+
 export const CABLE_START_VOLTAGE: Check = check({
   id: 'cable.start-voltage',
   severity: 'error',
@@ -14,7 +17,8 @@ export const CABLE_START_VOLTAGE: Check = check({
   source: 'common practice; widely quoted as an API recommended practice (from memory)',
   example: {
     lift: 'rotary',
-    fails: { 'equipment.drive': null, 'setpoints.drive': null, [`${MAIN_KEY}.resistance_20`]: '2.4 ohm/km' },
+    fails: ON_THE_LINE,
+    passes: { ...ON_THE_LINE, [LOCKED]: '60 A' },
     at: MAIN_KEY,
   },
   needs: {
@@ -31,6 +35,6 @@ export const CABLE_START_VOLTAGE: Check = check({
       severity: left < wrong ? 'error' : 'warning',
       says: (own, allowed) =>
         `At the locked-rotor current ${own} of its rated voltage is left at the motor; it takes ${allowed} to start it surely, and below ${context.show(wrong, 'ratio')} it stands still. Use a thicker conductor, a higher tap, or a drive.`,
-      related: [{ key: 'equipment.motor.locked_rotor_current', message: 'the current at the start' }],
+      related: [{ key: LOCKED, message: 'the current at the start' }],
     }),
 });

@@ -6,6 +6,8 @@ import { MAIN_KEY } from './runs.ts';
 
 /** Below this share of its rated frequency a motor needs so little voltage that a share of it says nothing. */
 const SLOW = 0.5;
+/** Mistakes that make the drop larger than it is. */
+const CAUSES = ['cable.shorter-than-depth-in-feet', 'cable.much-too-long', 'cable.resistance-implausible'];
 const MEND = 'Use a thicker conductor, or a motor for a higher voltage.';
 
 const NEEDS = {
@@ -31,6 +33,7 @@ function asShare(context: CheckContext, seen: Seen<typeof NEEDS>): Verdict {
     limit: share,
     says: (own, most) =>
       `In the case '${context.caseName}' the cable drops ${context.show(drop, 'voltage')}, ${own} of ${words}, ${context.show(of, 'voltage')}; ${most} is the limit. ${MEND}`,
+    follows: CAUSES,
   });
 }
 
@@ -42,6 +45,7 @@ function perLength(context: CheckContext, { perLength: drop, most }: Seen<typeof
     limit: most,
     says: (own, allowed) =>
       `In the case '${context.caseName}' the cable drops ${own}, more than the ${allowed} that is usual. ${MEND}`,
+    follows: CAUSES,
   });
 }
 
@@ -55,7 +59,11 @@ export const CABLE_VOLTAGE_DROP: Check = check({
   why: 'What the cable drops it turns into heat and into money; the motor’s voltage swings with its load.',
   mend: MEND,
   source: 'common practice; 30 V/1000 ft is widely quoted as an API recommended practice (from memory)',
-  example: { lift: 'rotary', fails: { [`${MAIN_KEY}.resistance_20`]: '3.2 ohm/km' }, at: MAIN_KEY },
+  example: {
+    lift: 'rotary',
+    fails: { [`${MAIN_KEY}.conductor`]: '6 mm2', [`${MAIN_KEY}.resistance_20`]: '3.08 ohm/km' },
+    at: MAIN_KEY,
+  },
   needs: NEEDS,
   run: (seen, context) => {
     const share = asShare(context, seen);

@@ -15,7 +15,12 @@ export const INFLOW_TEST_AND_INDEX_DISAGREE: Check = check({
   why: 'The index is used and the test is not: if they differ, one of them is not of this well, or no longer.',
   mend: 'Correct the one that is wrong, or take it out.',
   source: 'straight line above the bubble point, Vogel 1968 below; the limit is common practice, no source',
-  example: { lift: 'linear', fails: { [TEST]: '{ rate: 9 m3/d, flowing_pressure: 60 bar }' }, at: INDEX },
+  example: {
+    lift: 'linear',
+    fails: { [TEST]: '{ rate: 9 m3/d, flowing_pressure: 60 bar }' },
+    passes: { [TEST]: '{ rate: 9 m3/d, flowing_pressure: 48 bar }' },
+    at: INDEX,
+  },
   when: [present(INDEX), present(TEST)],
   needs: {
     index: entry(INDEX),

@@ -42,10 +42,10 @@ export const MOTOR_NEAR_RATING: Check = check({
   why: 'Nothing is left for a heavier liquid, a worn pump or a voltage that is low.',
   mend: 'Take a stronger motor, or accept it as a deviation if the case is short.',
   source: PRACTICE,
-  example: { lift: 'rotary', fails: { [MOTOR.rotary]: '38 kW' }, at: MOTOR.rotary },
+  example: { lift: 'rotary', fails: { [MOTOR.rotary]: '32.5 kW' }, at: MOTOR.rotary },
   needs: { ...LOAD, comfortable: limit('motor.near-rating'), most: limit('motor.overload') },
   run: ({ load, lift, comfortable, most }, context) => {
-    // Above the rating another check speaks.
+    // Above the rating another check speaks, and for the other cases too.
     if (load > most) return undefined;
     return atMost(context, {
       key: ratingKey(lift),
@@ -54,6 +54,7 @@ export const MOTOR_NEAR_RATING: Check = check({
       limit: comfortable,
       says: (own, allowed) =>
         `In the case '${context.caseName}' the motor is loaded to ${own} of its rating; above ${allowed} little is left in reserve. Take a stronger motor, or ask less of it.`,
+      follows: ['motor.overload', 'pump.thrust'],
     });
   },
 });

@@ -18,7 +18,12 @@ export const MOTOR_RESISTIVE_DROP_UNCOMPENSATED: Check = check({
   why: 'The drop does not shrink with the frequency. At a few hertz it eats the voltage, and force falls with the current lost.',
   mend: "Enter a boost, or set 'voltage_mode: trimmed'.",
   source: 'any text on volts-per-hertz control; the limit is common practice, no source',
-  example: { lift: 'linear', fails: { [MODE]: 'volts_per_hertz' }, at: MODE },
+  example: {
+    lift: 'linear',
+    fails: { [MODE]: 'volts_per_hertz' },
+    passes: { [MODE]: 'volts_per_hertz', [BOOST]: '20 V' },
+    at: MODE,
+  },
   when: [VOLTS_PER_HERTZ],
   needs: {
     boost: entryOr(BOOST, 0, 'no boost where none is entered'),

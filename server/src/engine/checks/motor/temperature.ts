@@ -41,7 +41,7 @@ export const MOTOR_TEMPERATURE_MARGIN: Check = check({
   why: 'Scale on the motor, less flow or a little more current use up what is left.',
   mend: MEND,
   source: 'common practice, no source',
-  example: { lift: 'rotary', fails: { [INSULATION]: '118 degC' }, at: INSULATION },
+  example: { lift: 'rotary', fails: { [INSULATION]: '110 degC' }, at: INSULATION },
   needs: { winding: WINDING, most: entry(INSULATION), margin: limit('motor.temperature-margin') },
   run: ({ winding, most, margin }, context) => {
     // Above the rating another check speaks.
@@ -53,6 +53,7 @@ export const MOTOR_TEMPERATURE_MARGIN: Check = check({
       limit: most - margin,
       says: (own) =>
         `In the case '${context.caseName}' the winding comes to ${own}, ${context.showDifference(most - winding, 'temperature', INSULATION)} below what its insulation stands; ${context.showDifference(margin, 'temperature', INSULATION)} should be left. ${MEND}`,
+      follows: ['motor.winding-temperature'],
     });
   },
 });

@@ -9,6 +9,19 @@ const OF_THE_RUN: ReadonlySet<string> = new Set(['length']);
 /** Two readings of one plate differ by their last digit: 59.7 kW and 80 hp. */
 const SAME = 1e-3;
 
+/** Checks that say more of the same slip: their numbers rest on these keys. */
+const MORE_SAID_BY: readonly { readonly keys: RegExp; readonly checks: readonly string[] }[] = [
+  {
+    keys: /^equipment\.motor\.(power|voltage|current|power_factor|efficiency|thrust|speed)$/,
+    checks: ['nameplate.inconsistent', 'motor.speed-and-frequency-disagree'],
+  },
+  { keys: /^equipment\.motor\.(pole_pitch|poles|frequency)$/, checks: ['motor.speed-and-frequency-disagree'] },
+  {
+    keys: /^equipment\.cable\..*\.(conductor|resistance_20)$/,
+    checks: ['cable.size-not-standard', 'cable.resistance-implausible'],
+  },
+];
+
 interface Place {
   readonly document: Document;
   readonly node: NodeIndex;
@@ -59,10 +72,13 @@ function differingKeys(context: CheckContext, item: Item): readonly Judgement[] 
 function judge(item: Item, key: string, own: Place, sheet: Place): Judgement {
   const isScalar = own.document.tree.isScalar(own.node) && sheet.document.tree.isScalar(sheet.node);
   const numbers = isScalar ? `: ${textOf(own)} here, ${textOf(sheet)} on the sheet` : '';
+  const place = `${item.key}.${key}`;
+  const follows = MORE_SAID_BY.flatMap(({ keys, checks }) => (keys.test(place) ? checks : []));
   return {
-    key: `${item.key}.${key}`,
+    key: place,
     message: `'${key}' of ${item.title} is not that of its data sheet${numbers}. Correct the slip; if the plate of this very item says so, keep it and accept the difference as a deviation.`,
     related: [{ key: `${item.key}.datasheet`, message: 'the data sheet' }],
+    ...(follows.length === 0 ? {} : { follows }),
   };
 }
 
@@ -76,7 +92,7 @@ export const NAMEPLATE_DIFFERS: Check = check({
   why: 'The entry stands for the nameplate of that very item and outranks the sheet. If it is a slip, every check goes by it.',
   mend: 'Take the entry out, or correct it; if it is right, record why in a deviation.',
   source: 'the document format',
-  example: { lift: 'linear', fails: { [VOLTAGE]: '700 V' }, passes: { [VOLTAGE]: '0.62 kV' }, at: VOLTAGE },
+  example: { lift: 'linear', fails: { [VOLTAGE]: '650 V' }, passes: { [VOLTAGE]: '0.62 kV' }, at: VOLTAGE },
   needs: {},
   run: (_, context) => itemsOf(context.evaluation).flatMap((item) => differingKeys(context, item)),
 });

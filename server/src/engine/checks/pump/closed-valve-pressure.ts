@@ -113,7 +113,7 @@ export const PUMP_CLOSED_VALVE_PRESSURE: Check = checkOfParts(
     why: 'A plunger has no shut-off head: it pushes until something gives. Somebody closes that valve one day.',
     mend: 'Set a pressure trip below the rating; for a plunger with a delay of less than a stroke.',
     source: 'balance of forces on the plunger; shut-off head by the affinity laws',
-    example: { lift: 'linear', fails: { [WELLHEAD]: null }, at: WELLHEAD_RATING },
+    example: { lift: 'linear', fails: { [WELLHEAD]: null, [WELLHEAD_RATING]: '70 bar' }, at: WELLHEAD_RATING },
   },
   [
     against({ key: 'well.tubing.pressure_rating', place: 'pump', words: 'the tubing' }),

@@ -17,7 +17,7 @@ export const PUMP_FREE_GAS: Check = check({
   why: 'Gas in the chamber or the stages lets the pump lock: it turns or strokes, and moves nothing.',
   mend: MEND,
   source: 'volume balance with Standing 1947; the pump’s data sheet',
-  example: { lift: 'linear', fails: { [GAS]: '160 m3/m3' }, at: GAS },
+  example: { lift: 'linear', fails: { [MOST]: '5 %' }, at: GAS },
   when: [present(MOST), NOT_AT_THE_TRIP],
   needs: { gas: value('fluid.free_gas_fraction'), most: entry(MOST) },
   run: ({ gas, most }, context) =>
@@ -43,7 +43,16 @@ export const PUMP_GAS_INTERFERENCE: Check = check({
   why: 'Above it the head of a rotary pump breaks down: rate and current swing, and the unit trips on underload.',
   mend: MEND,
   source: 'Turpin, Lea and Bearden 1986 (from memory)',
-  example: { lift: 'rotary', fails: { [GAS]: '230 m3/m3' }, at: GAS },
+  example: {
+    lift: 'rotary',
+    fails: {
+      [GAS]: '190 m3/m3',
+      'reservoir.bubble_point': '135 bar',
+      [MOST]: '95 %',
+      'equipment.pump.gas_separation': '0 %',
+    },
+    at: GAS,
+  },
   when: [ROTARY],
   needs: { interference: value('fluid.gas_interference'), most: limit('pump.gas-interference') },
   run: ({ interference, most }, context) =>

@@ -15,7 +15,11 @@ export const PUMP_OUTPACES_INFLOW: Check = check({
   why: 'The level goes on falling until the trip stops the unit: it will pump off, and start and stop for ever.',
   mend: 'Slow the pump down, or lower the trip as far as the submergence allows.',
   source: 'straight line above the bubble point, Vogel 1968 below',
-  example: { lift: 'linear', fails: { 'operation.stroke.rate': '8 /min' }, at: 'operation.stroke.rate' },
+  example: {
+    lift: 'linear',
+    fails: { 'operation.stroke.rate': '8 /min', 'operation.cases': '[ { name: pumped off, intake: trip } ]' },
+    at: 'operation.stroke.rate',
+  },
   when: [TRIP_CASE],
   needs: { rate: value('pump.rate'), inflow: value('inflow.intake_rate_at_trip') },
   run: ({ rate, inflow }, context) =>

@@ -89,7 +89,10 @@ export const WELL_SURVEY_ORDER: Check = check({
 const DEPTHS = { md: 'number?', tvd: 'number?' } as const;
 
 /** Depths below zero among those given, each with its key. */
-function negative(context: CheckContext, depths: readonly (readonly [key: string, depth: number | undefined])[]): Judgement[] {
+function negative(
+  context: CheckContext,
+  depths: readonly (readonly [key: string, depth: number | undefined])[],
+): Judgement[] {
   return depths.flatMap(([key, depth]) => {
     if (depth === undefined || depth >= 0) return [];
     return [

@@ -4,10 +4,13 @@ import { atMost } from '../within.ts';
 
 const SURVEY = 'well.survey';
 
-/** Deviated at the intake, 3 deg over 30 m. */
-const BENT =
-  '[ { md: 0 m, inclination: 0 deg, azimuth: 40 deg }, { md: 1405 m, inclination: 0 deg, azimuth: 40 deg }, ' +
-  '{ md: 1435 m, inclination: 3 deg, azimuth: 40 deg }, { md: 1506 m, inclination: 3 deg, azimuth: 40 deg } ]';
+/** A survey that builds angle over the thirty metres around the intake. */
+function building(angle: string): string {
+  return (
+    '[ { md: 0 m, inclination: 0 deg }, { md: 1405 m, inclination: 0 deg }, ' +
+    `{ md: 1435 m, inclination: ${angle} }, { md: 1506 m, inclination: ${angle} } ]`
+  );
+}
 const DEPTHS = { 'well.intake': '{ md: 1420 m }', 'well.perforations': '{ md: 1506 m }' };
 
 export const WELL_DOGLEG: Check = checkOfParts(
@@ -20,7 +23,12 @@ export const WELL_DOGLEG: Check = checkOfParts(
     why: 'Set in a bend, the shaft or the plunger rubs; run through a sharper one, the housing bends and the cable is crushed.',
     mend: 'Set the unit in a straighter stretch, or confirm with the maker that it stands the bend.',
     source: 'common practice, no source',
-    example: { lift: 'linear', fails: { ...DEPTHS, [SURVEY]: BENT }, at: SURVEY },
+    example: {
+      lift: 'linear',
+      fails: { ...DEPTHS, [SURVEY]: building('3 deg') },
+      passes: { ...DEPTHS, [SURVEY]: building('1 deg') },
+      at: SURVEY,
+    },
   },
   [
     part({

@@ -24,6 +24,8 @@ export const WELL_LEVEL_BELOW_INTAKE: Check = check({
       message: `In the case '${context.caseName}' the intake has ${show(intake)}, no more than the casing pressure of ${show(casing)}: no liquid stands above it. Lower the target or hang the pump deeper, and look at the units of both.`,
       value: { number: intake, kind: 'pressure' },
       limit: { number: casing, kind: 'pressure' },
+      // Running below its trip is the same fact, and the trip speaks of it.
+      follows: ['intake-trip.above-flowing'],
     };
   },
 });
