@@ -15,7 +15,10 @@ console.log('Setproof, on the invented wells of samples/. What was made:\n');
 
 make('out/findings.txt', 'every sample checked', ['check', 'samples']);
 make('out/findings.json', 'the same, for machines', ['check', 'samples', '--format', 'json']);
-make('out/with-mistakes.txt', 'two wells full of planted mistakes, and what is found', ['check', 'samples/with-mistakes']);
+make('out/with-mistakes.txt', 'two wells full of planted mistakes, and what is found', [
+  'check',
+  'samples/with-mistakes',
+]);
 for (const { name, file } of WELLS) {
   make(`out/worksheet-${name}.txt`, `the worked values of a ${name} well`, ['worksheet', file]);
   make(`out/worksheet-${name}.html`, 'the same with pictures, to print', ['worksheet', file, '--format', 'html']);

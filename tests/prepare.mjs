@@ -22,7 +22,10 @@ function installOrTell(missing) {
   const packages = missing.flatMap((each) => each.packages);
   if (process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
     console.log(`Installing for the tests: ${packages.join(', ')}`);
-    const options = { stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } };
+    const options = {
+      stdio: ['ignore', 'ignore', 'inherit'],
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    };
     execFileSync('apt-get', ['update', '-qq'], options);
     execFileSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages], options);
     return;

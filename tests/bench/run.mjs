@@ -89,6 +89,8 @@ function print(title, rows, floor) {
   const base = rows.find(({ name }) => name === floor).ms;
   console.log(`\n${title}`);
   for (const { name, ms } of rows) {
-    console.log(`  ${name.padEnd(32)} ${ms.toFixed(3).padStart(10)} ms   ${(ms / base).toFixed(2).padStart(7)} × ${floor}`);
+    console.log(
+      `  ${name.padEnd(32)} ${ms.toFixed(3).padStart(10)} ms   ${(ms / base).toFixed(2).padStart(7)} × ${floor}`,
+    );
   }
 }

@@ -20,7 +20,8 @@ describe('the pages of the checks', () => {
   it('link only to pages that exist', () => {
     const names = new Set(pages.map(({ path }) => path));
     for (const { path, text } of pages) {
-      for (const [, target = ''] of text.matchAll(/\]\(([^)]+)\)/g)) expect(names, `${path} → ${target}`).toContain(target);
+      for (const [, target = ''] of text.matchAll(/\]\(([^)]+)\)/g))
+        expect(names, `${path} → ${target}`).toContain(target);
     }
   });
 });

@@ -81,7 +81,8 @@ export const WELL_DATA: readonly Mistake[] = [
     edits: {
       'well.intake.md': '2164 m',
       'well.intake.tvd': '2134 m',
-      'well.survey': '[ { md: 0 m, tvd: 0 m }, { md: 700 m, tvd: 697 m }, { md: 2064 m, tvd: 2035 m }, { md: 2164 m, tvd: 2134 m } ]',
+      'well.survey':
+        '[ { md: 0 m, tvd: 0 m }, { md: 700 m, tvd: 697 m }, { md: 2064 m, tvd: 2035 m }, { md: 2164 m, tvd: 2134 m } ]',
       'equipment.cable.main.length': '2165 m',
     },
     also: ['well.intake', 'well.perforations'],
@@ -133,7 +134,8 @@ export const WELL_DATA: readonly Mistake[] = [
     did: 'pasted the survey of the neighbouring well',
     well: 'qm-a1',
     edits: {
-      'well.survey': '[ { md: 0 m, tvd: 0 m }, { md: 700 m, tvd: 697 m }, { md: 1912 m, tvd: 1820 m }, { md: 2064 m, tvd: 1965 m } ]',
+      'well.survey':
+        '[ { md: 0 m, tvd: 0 m }, { md: 700 m, tvd: 697 m }, { md: 1912 m, tvd: 1820 m }, { md: 2064 m, tvd: 1965 m } ]',
     },
     also: ['well.intake', 'well.perforations'],
   },

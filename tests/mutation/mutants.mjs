@@ -1,7 +1,8 @@
 // Finds what can be changed in a source text: each constant by one per cent, each sign and comparison the other way.
 
 /** Stretches of a text in which nothing is code that computes: comments, strings, type parameters of imports. */
-const NOT_CODE = /\/\*[\s\S]*?\*\/|\/\/[^\n]*|'(?:[^'\\\n]|\\.)*'|"(?:[^"\\\n]|\\.)*"|`(?:[^`\\]|\\.)*`|^import[\s\S]*?;$/gm;
+const NOT_CODE =
+  /\/\*[\s\S]*?\*\/|\/\/[^\n]*|'(?:[^'\\\n]|\\.)*'|"(?:[^"\\\n]|\\.)*"|`(?:[^`\\]|\\.)*`|^import[\s\S]*?;$/gm;
 const NUMBER = /(?<![\w.$#[])(?:0x[\da-f]+|\d[\d_]*(?:\.\d+)?(?:e[+-]?\d+)?)(?![\w$\]])/gi;
 const SIGN = /(?<=[\w)\]]) ([+\-*/]) (?=[\w(])/g;
 const COMPARISON = / (<=|>=|<|>) (?=[\w(-])/g;

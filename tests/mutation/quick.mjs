@@ -58,7 +58,9 @@ function changed(change) {
     name: 'one file changed',
     setup(building) {
       building.onLoad({ filter: /\.ts$/ }, ({ path }) =>
-        path === change?.path ? { contents: change.text, loader: 'ts' } : { contents: readFileSync(path, 'utf8'), loader: 'ts' },
+        path === change?.path
+          ? { contents: change.text, loader: 'ts' }
+          : { contents: readFileSync(path, 'utf8'), loader: 'ts' },
       );
     },
   };

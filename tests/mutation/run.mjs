@@ -2,7 +2,16 @@
 // units, one at a time: each change should make a test fail. Prints those that no
 // test noticed. Takes seconds for each change, so it is not part of `npm test`.
 import { spawn } from 'node:child_process';
-import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -20,7 +29,10 @@ const { values: options, positionals } = parseArgs({
   allowPositionals: true,
   options: { sample: { type: 'string', default: '1' } },
 });
-const files = positionals.length > 0 ? positionals : [...sources('server/src/engine/values'), 'server/src/engine/quantity/unit-table.ts'];
+const files =
+  positionals.length > 0
+    ? positionals
+    : [...sources('server/src/engine/values'), 'server/src/engine/quantity/unit-table.ts'];
 const every = Number(options.sample);
 const queue = files.flatMap((file) => mutantsIn(file)).filter((_, at) => at % every === 0);
 const total = queue.length;
@@ -60,7 +72,8 @@ async function lookQuickly() {
 /** One worker has a copy of the tree of its own, so that two changes never meet. */
 async function work() {
   const copy = mkdtempSync(join(tmpdir(), 'setproof-mutation-'));
-  for (const each of COPIED) if (existsSync(join(ROOT, each))) cpSync(join(ROOT, each), join(copy, each), { recursive: true });
+  for (const each of COPIED)
+    if (existsSync(join(ROOT, each))) cpSync(join(ROOT, each), join(copy, each), { recursive: true });
   symlinkSync(join(ROOT, 'node_modules'), join(copy, 'node_modules'));
   try {
     for (let mutant = queue.shift(); mutant !== undefined; mutant = queue.shift()) await tryOut(mutant, copy);

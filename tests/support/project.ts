@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type CheckedFile, type Change, NONE, Repository } from '../../server/src/engine/index.ts';
+import { type Change, type CheckedFile, NONE, Repository } from '../../server/src/engine/index.ts';
 
 export const ROOT = join(import.meta.dirname, '../..');
 export const SAMPLES = join(ROOT, 'samples');

@@ -1,5 +1,5 @@
-import type { Range, Span } from '../text/span.ts';
 import type { TextEdit } from '../text/problem.ts';
+import type { Range, Span } from '../text/span.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
 

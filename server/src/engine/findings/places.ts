@@ -1,5 +1,5 @@
 import type { Document } from '../format/document.ts';
-import { NONE, type NodeIndex, stepsOf, type SyntaxTree } from '../syntax/tree.ts';
+import { NONE, type NodeIndex, type SyntaxTree, stepsOf } from '../syntax/tree.ts';
 import type { Span } from '../text/span.ts';
 import type { Place } from './raw.ts';
 

@@ -1,6 +1,5 @@
-import { toAbsolute } from '../quantity/convert.ts';
+import { sameNumberInOtherUnits, toAbsolute } from '../quantity/convert.ts';
 import { formatMeasure } from '../quantity/format.ts';
-import { sameNumberInOtherUnits } from '../quantity/convert.ts';
 import { kindNamed } from '../quantity/kinds.ts';
 import { parseQuantity } from '../quantity/parse.ts';
 import type { Kind, Quantity } from '../quantity/types.ts';

@@ -30,11 +30,7 @@ export function structuralProblems(
   return problems;
 }
 
-function problemOf(
-  error: SchemaError,
-  tree: SyntaxTree,
-  shapes: readonly (Shape | undefined)[],
-): Problem | undefined {
+function problemOf(error: SchemaError, tree: SyntaxTree, shapes: readonly (Shape | undefined)[]): Problem | undefined {
   const node = nodeAtPointer(tree, error.instancePath);
   if (node === NONE) return undefined;
   const shape = shapes[node];

@@ -22,7 +22,8 @@ function canonical(document: Document, node: NodeIndex): string {
     const lines = entries.map((child) => `${JSON.stringify(tree.key(child))}:${canonical(document, child)}`);
     return `{${lines.sort().join(',')}}`;
   }
-  if (tree.isSequence(node)) return `[${[...tree.children(node)].map((child) => canonical(document, child)).join(',')}]`;
+  if (tree.isSequence(node))
+    return `[${[...tree.children(node)].map((child) => canonical(document, child)).join(',')}]`;
   return scalarText(document, node);
 }
 

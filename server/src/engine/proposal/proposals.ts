@@ -34,9 +34,7 @@ function entriesOf(file: CheckedFile, worked: Worked, reading: WindowReading, to
     { key: window.setpoint, newText: shown },
   ];
   const basis = basisOf(reading, context);
-  return entries
-    .filter(({ key }) => isAbsent(file, key))
-    .map(({ key, newText }) => ({ key, text: newText, basis }));
+  return entries.filter(({ key }) => isAbsent(file, key)).map(({ key, newText }) => ({ key, text: newText, basis }));
 }
 
 function isAbsent({ document }: CheckedFile, key: string): boolean {

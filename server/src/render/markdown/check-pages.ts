@@ -79,7 +79,9 @@ function indexPage(catalogue: readonly Check[]): string {
     const subject = check.id.split('.')[0] ?? '';
     subjects.set(subject, [...(subjects.get(subject) ?? []), check]);
   }
-  const parts = [...subjects].sort(([a], [b]) => (a < b ? -1 : 1)).map(([subject, checks]) => subjectPart(subject, checks));
+  const parts = [...subjects]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([subject, checks]) => subjectPart(subject, checks));
   return joined([GENERATED, '# Checks', `Setproof knows ${catalogue.length} checks. ${DEFER}`, ...parts]);
 }
 
