@@ -41,7 +41,7 @@ function warmFile({ onWarmFile }) {
   const peers = onWarmFile(WELL, SAMPLES);
   const times = peers.map(() => []);
   for (let turn = 0; turn < 1500; turn++) {
-    peers.forEach((peer, at) => times[at].push(timed(() => peer.run(turn))));
+    for (const [at, peer] of peers.entries()) times[at].push(timed(() => peer.run(turn)));
   }
   const rows = peers.map((peer, at) => ({ name: peer.name, ms: median(times[at].slice(-800)) }));
   print('one file, warm', rows, 'yaml + compiled schema');

@@ -137,6 +137,12 @@ describe('one cause is reported once', () => {
     expect(of(file, 'motor.near-rating')).toEqual([]);
   });
 
+  it('a weak motor explains all that follows from it, however long the chain', () => {
+    const edits = { 'equipment.motor.thrust': '10 kN', 'equipment.motor.insulation_temperature': '75 degC' };
+    only('linear', edits, 'pump.thrust', 'motor.overload');
+    only('linear', edits, 'pump.thrust', 'motor.winding-temperature');
+  });
+
   it('tubing wider than the casing explains that nothing fits', () => {
     only('linear', { 'well.tubing.outer_diameter': '130 mm' }, 'well.tubing-in-casing', 'fit.clearance');
   });

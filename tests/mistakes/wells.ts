@@ -308,8 +308,8 @@ export const WELL_DATA: readonly Mistake[] = [
     edits: { 'operation.target_rate': '135 m3/d' },
   },
   {
-    id: 'target-point-dropped',
-    did: 'swapped the digits of the target',
+    id: 'target-extra-digit',
+    did: 'typed a digit too many',
     well: 'qm-b2',
     edits: { 'operation.target_rate': '1950 bbl/d' },
   },

@@ -69,7 +69,8 @@ export const CABLE_SIZE_NOT_STANDARD: Check = check({
   severity: 'warning',
   title: 'conductor of no standard size',
   compares:
-    'each conductor size with those of IEC 60228 and with the AWG sizes; and its resistance with that of the same number in ' +
+    'each conductor size with those of IEC 60228 and with the AWG sizes; and its resistance with that of the same ' +
+    'number in ' +
     'the other system',
   why: '6 mm2 for 6 AWG is half the copper: the resistance is off by as much, and with it the tap.',
   mend: 'Write the size and its unit as they stand on the cable.',

@@ -3,6 +3,7 @@ import { present } from '../../values/conditions.ts';
 import { entry, limit } from '../../values/declare.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, check, type Judgement } from '../declare.ts';
+import { reaches } from '../rounding.ts';
 import { allRuns, LEAD_RUN, MAIN_KEY, MAIN_RUNS, mainRuns, type Run } from './runs.ts';
 
 const COLDEST = 'site.ambient.min';
@@ -16,7 +17,7 @@ function coldestHandling({ handling_temperature_min: stated, insulation }: Run):
 
 function tooCold(context: CheckContext, run: Run, ambient: number): readonly Judgement[] {
   const least = coldestHandling(run);
-  if (least === undefined || ambient >= least) return [];
+  if (least === undefined || reaches(ambient, least)) return [];
   const show = (temperature: number) => context.show(temperature, 'temperature', COLDEST);
   return [
     {
@@ -34,7 +35,8 @@ export const CABLE_COLD_HANDLING: Check = check({
   severity: 'warning',
   title: 'too cold to handle the cable',
   compares:
-    'the lowest ambient temperature with the lowest handling temperature of each run; of polypropylene without one with −10 degC',
+    'the lowest ambient temperature with the lowest handling temperature of each run; of polypropylene without ' +
+    'one with −10 degC',
   why: 'Cold insulation cracks over the sheave, and fails weeks later.',
   mend: 'Run the cable in milder weather, or warm the reel before and during the work.',
   source: 'API RP 11S5 as publicly reproduced, for polypropylene; else the data sheet',
@@ -50,7 +52,9 @@ export const CABLE_FLAT_UNTRANSPOSED: Check = check({
   severity: 'note',
   title: 'long flat cable',
   compares: 'the length of the flat sections with 2 km',
-  why: 'The middle phase of a flat cable has another inductance than the outer two: the motor runs with a natural unbalance.',
+  why:
+    'The middle phase of a flat cable has another inductance than the outer two: the motor runs with a natural ' +
+    'unbalance.',
   mend: 'Expect it in the readings, and set the unbalance trips above it; or transpose the phases at a splice.',
   source: 'any text on power lines; the limit is common practice, no source',
   example: {
@@ -64,7 +68,7 @@ export const CABLE_FLAT_UNTRANSPOSED: Check = check({
       (sum, { shape, length }) => sum + (shape === 'flat' ? (length ?? 0) : 0),
       0,
     );
-    if (flat <= most) return undefined;
+    if (reaches(most, flat)) return undefined;
     const show = (length: number) => context.show(length, 'depth', 'well.intake.md');
     return {
       key: MAIN_KEY,

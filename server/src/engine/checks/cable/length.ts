@@ -1,6 +1,7 @@
 import { entry, limit, value } from '../../values/declare.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, check } from '../declare.ts';
+import { reaches } from '../rounding.ts';
 import { lengthKey } from './runs.ts';
 
 const FEET_PER_METRE = 1 / 0.3048;
@@ -33,7 +34,7 @@ export const CABLE_TOO_SHORT: Check = check({
   example: { lift: 'linear', fails: { [LENGTH]: '1390 m' }, at: LENGTH },
   needs: NEEDS,
   run: ({ margin, md, main }, context) => {
-    if (margin >= 0) return { margin: { number: margin, kind: 'depth' } };
+    if (reaches(md + margin, md)) return { margin: { number: margin, kind: 'depth' } };
     return {
       key: lengthKey(context),
       message: `Cable and lead together are ${shown(context, md + margin)} long, ${shown(context, -margin)} less than the depth of the intake along the hole, ${shown(context, md)}. Use a longer cable, or correct length or depth.`,

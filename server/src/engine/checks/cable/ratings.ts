@@ -1,7 +1,7 @@
 import { capitalise } from '../../text/words.ts';
 import { present } from '../../values/conditions.ts';
 import { entry, value } from '../../values/declare.ts';
-import { type Check, check, checkOfParts, part } from '../declare.ts';
+import { type Check, check, checkOfParts, type Part, part } from '../declare.ts';
 import { overloaded } from '../loading.ts';
 import { atMost, worstOf } from '../within.ts';
 import { LEAD_KEY, LEAD_RUN, leadRuns, MAIN_KEY, MAIN_RUNS, mainRuns, type Run } from './runs.ts';
@@ -119,11 +119,11 @@ export const CABLE_LEAD_IS_WEAKER: Check = checkOfParts(
 );
 
 /** Conductor temperature of a run against what its insulation stands. */
-function heated(path: string, value_: string, words: string) {
+function heated(path: string, temperature: string, words: string): Part {
   const key = `${path}.conductor_temperature_max`;
   return part({
     when: [present(key)],
-    needs: { conductor: value(value_), most: entry(key) },
+    needs: { conductor: value(temperature), most: entry(key) },
     run: ({ conductor, most }, context) =>
       atMost(context, {
         key,
@@ -133,6 +133,7 @@ function heated(path: string, value_: string, words: string) {
         says: (own, allowed, apart) =>
           `In the case '${context.caseName}' the conductor of ${words} comes to ${own}, ${apart} above what its insulation stands, ${allowed}. Use a cable for a higher temperature, or a thicker conductor.`,
         related: [{ key: 'reservoir.temperature', message: 'the heat of the well' }],
+        follows: ['cable.ampacity'],
       }),
   });
 }
@@ -143,7 +144,8 @@ export const CABLE_TEMPERATURE: Check = checkOfParts(
     severity: 'error',
     title: 'conductor hotter than its insulation stands',
     compares:
-      'the conductor temperature at the intake in each case with what the insulation of main cable and motor lead stands',
+      'the conductor temperature at the intake in each case with what the insulation of main cable and motor lead ' +
+      'stands',
     why: 'Soft insulation lets the conductor wander and fail.',
     mend: 'Use a cable for a higher temperature, or a thicker conductor.',
     source: `IEC 60287 in principle: temperature of the place and rise of the conductor; ${SHEET}`,

@@ -54,7 +54,8 @@ export const CABLE_VOLTAGE_DROP: Check = check({
   severity: 'warning',
   title: 'large voltage drop in the cable',
   compares:
-    'the drop of each case with 10 % of the motor’s rated voltage, at half its rated frequency and above also of the voltage ' +
+    'the drop of each case with 10 % of the motor’s rated voltage, at half its rated frequency and above also of ' +
+    'the voltage ' +
     'that it needs there, and with 30 V/1000 ft',
   why: 'What the cable drops it turns into heat and into money; the motor’s voltage swings with its load.',
   mend: MEND,

@@ -9,9 +9,12 @@ export const FIT_CLEARANCE: Check = check({
   severity: 'error',
   title: 'too little room in the casing',
   compares:
-    'the drift of the casing with the largest of: the motor, the pump with the lead beside it, the tubing with the cable ' +
+    'the drift of the casing with the largest of: the motor, the pump with the lead beside it, the tubing with ' +
+    'the cable ' +
     'beside it. Flat cable and lead lie flat',
-  why: 'What does not pass the drift is stuck on the way down; with a few millimetres only, the first bend crushes the cable.',
+  why:
+    'What does not pass the drift is stuck on the way down; with a few millimetres only, the first bend crushes ' +
+    'the cable.',
   mend: 'Use slimmer equipment or a flatter cable, or measure the drift of this very casing.',
   source: 'geometry; the least clearance is common practice, no source',
   example: { lift: 'linear', fails: { 'equipment.motor.outer_diameter': '119.5 mm' }, at: DRIFT },

@@ -43,7 +43,9 @@ export const FLUID_CASE_LIGHTER_THAN_PRODUCED: Check = check({
   severity: 'note',
   title: 'kill fluid lighter than the produced liquid',
   compares: 'the density that a case at rest states with that of the produced liquid',
-  why: 'Kill fluid is the heaviest liquid that the unit starts on. A lighter one makes the start look easier than it is.',
+  why:
+    'Kill fluid is the heaviest liquid that the unit starts on. A lighter one makes the start look easier than it ' +
+    'is.',
   mend: 'Look at the unit of the density.',
   source: 'common practice, no source',
   example: { lift: 'linear', fails: { [EXAMPLE_KEY]: '900 kg/m3' }, at: EXAMPLE_KEY },
@@ -66,7 +68,9 @@ export const FLUID_KILL_FLUID_TOO_LIGHT: Check = check({
   title: 'kill fluid does not hold the well',
   compares: 'a column of the case’s liquid from the wellhead to the perforations with the reservoir pressure',
   why: 'A well that is not held back while the unit is run flows at those who run it.',
-  mend: 'Use a heavier kill fluid, or confirm how the well is held in another way. Look at the units of density and pressure.',
+  mend:
+    'Use a heavier kill fluid, or confirm how the well is held in another way. Look at the units of density and ' +
+    'pressure.',
   source: GRAVITY_SOURCE,
   example: { lift: 'linear', fails: { 'reservoir.pressure': '176 bar' }, at: EXAMPLE_KEY },
   when: KILLED,
@@ -87,6 +91,7 @@ export const FLUID_KILL_FLUID_TOO_LIGHT: Check = check({
       value: { number: column, kind: 'pressure' },
       limit: { number: reservoir, kind: 'pressure' },
       related: [{ key: 'reservoir.pressure', message: 'the reservoir pressure' }],
+      follows: ['reservoir.pressure-gradient'],
     };
   },
 });

@@ -43,7 +43,9 @@ export const INFLOW_TARGET_NEAR_MAXIMUM: Check = check({
   severity: 'warning',
   title: 'target close to all that the well gives',
   compares: 'the target rate with nine tenths of the rate of the well at no pressure at all',
-  why: 'Near its maximum a well answers any more drawdown with gas rather than liquid, and a small decline stops the unit.',
+  why:
+    'Near its maximum a well answers any more drawdown with gas rather than liquid, and a small decline stops the ' +
+    'unit.',
   mend: 'Lower the target.',
   source: 'common practice, no source',
   example: { lift: 'linear', fails: { [TARGET]: '19 m3/d' }, at: TARGET },

@@ -29,7 +29,8 @@ export const MOTOR_COOLING_VELOCITY: Check = checkOfParts(
     severity: 'warning',
     title: 'too little flow past the motor',
     compares:
-      'the velocity of the liquid between motor and casing in each case with the least on the data sheet; of a rotary pump, ' +
+      'the velocity of the liquid between motor and casing in each case with the least on the data sheet; of a ' +
+      'rotary pump, ' +
       'where the sheet states none, with 0.3 m/s',
     why: 'A motor is cooled by what it lifts. In nearly still liquid it runs much hotter than its rise says.',
     mend: 'Run the motor in a shroud, take a thicker one, or raise the rate.',

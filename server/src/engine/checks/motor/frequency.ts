@@ -26,5 +26,6 @@ export const MOTOR_FREQUENCY: Check = check({
       says: (own, allowed) =>
         `In the case '${context.caseName}' the motor runs at ${own}, above the ${allowed} that it is made for. Lower the ${context.text('lift') === 'linear' ? 'stroke rate' : 'frequency'}.`,
       related: [{ key: MOST, message: 'the highest frequency of the motor' }],
+      follows: ['motor.stroke-speed'],
     }),
 });

@@ -13,9 +13,12 @@ export const MOTOR_RESISTIVE_DROP_UNCOMPENSATED: Check = check({
   severity: 'warning',
   title: 'resistive drop without a boost',
   compares:
-    'the resistive drop of winding and cable in each case with a fifth of the voltage that the motor needs there, where the ' +
+    'the resistive drop of winding and cable in each case with a fifth of the voltage that the motor needs there, ' +
+    'where the ' +
     'drive keeps volts per hertz and no boost is entered',
-  why: 'The drop does not shrink with the frequency. At a few hertz it eats the voltage, and force falls with the current lost.',
+  why:
+    'The drop does not shrink with the frequency. At a few hertz it eats the voltage, and force falls with the ' +
+    'current lost.',
   mend: "Enter a boost, or set 'voltage_mode: trimmed'.",
   source: 'any text on volts-per-hertz control; the limit is common practice, no source',
   example: {

@@ -25,7 +25,8 @@ export const MOTOR_SPEED_AND_FREQUENCY_DISAGREE: Check = checkOfParts(
     severity: 'error',
     title: 'speed and frequency of the motor disagree',
     compares:
-      'rated speed and frequency through the poles: of a linear motor twice the pole pitch times frequency to 2 %, of a ' +
+      'rated speed and frequency through the poles: of a linear motor twice the pole pitch times frequency to 2 ' +
+      '%, of a ' +
       'permanent-magnet motor the synchronous speed to 2 %, of an induction motor a slip of 0 to 10 %',
     why: 'Every frequency is reckoned through the poles. With a pole pair’s pitch the motor runs at half the speed.',
     mend: 'Enter the pitch of one pole, not of a pair; count poles, not pairs; compare with the plate.',

@@ -30,6 +30,7 @@ export const MOTOR_WINDING_TEMPERATURE: Check = check({
       says: (own, allowed, apart) =>
         `In the case '${context.caseName}' the winding comes to ${own}, ${apart} above what its insulation stands, ${allowed}. ${MEND}`,
       related: [{ key: RISE, message: 'the rise at rated current' }],
+      follows: ['motor.fluid-temperature', 'motor.overload'],
     }),
 });
 
@@ -78,6 +79,7 @@ export const MOTOR_MAGNET_TEMPERATURE: Check = check({
       limit: most,
       says: (own, allowed) =>
         `In the case '${context.caseName}' the motor comes to ${own} inside, and its magnets stand ${allowed}. ${MEND}`,
+      follows: ['motor.fluid-temperature', 'motor.overload', 'motor.winding-temperature'],
     }),
 });
 

@@ -11,7 +11,8 @@ export const VOLTAGE_UNCERTAIN: Check = check({
   title: 'voltage of the motor uncertain at low frequency',
   compares: 'the frequency of each case with half the rated one, where the winding’s resistance is not given',
   why:
-    'Voltage in proportion to frequency leaves out the winding’s own drop, which does not shrink: at a few hertz it is ' +
+    'Voltage in proportion to frequency leaves out the winding’s own drop, which does not shrink: at a few hertz ' +
+    'it is ' +
     'most of the voltage, and the tap comes out too low.',
   mend: 'Enter the resistance of the winding, line to line at 20 degC, from the sheet or measured.',
   source: 'any machines text',

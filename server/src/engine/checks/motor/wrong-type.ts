@@ -9,7 +9,9 @@ export const WRONG_TYPE: Check = check({
   severity: 'error',
   title: 'motor that does not belong to the lift',
   compares: 'the type of the motor with the lift of the installation',
-  why: 'A linear motor cannot turn a centrifugal pump, nor a rotary one move a plunger: one of the two sheets is wrong.',
+  why:
+    'A linear motor cannot turn a centrifugal pump, nor a rotary one move a plunger: one of the two sheets is ' +
+    'wrong.',
   mend: 'Refer to the data sheet of the motor that is installed, or correct the lift.',
   source: 'the document format',
   example: { lift: 'linear', fails: { [TYPE]: 'induction' }, at: TYPE },

@@ -89,7 +89,9 @@ export const NAMEPLATE_DIFFERS: Check = check({
   severity: 'warning',
   title: 'entry overrides its data sheet with another rating',
   compares: 'each key that an equipment entry has in common with its data sheet, to a thousandth',
-  why: 'The entry stands for the nameplate of that very item and outranks the sheet. If it is a slip, every check goes by it.',
+  why:
+    'The entry stands for the nameplate of that very item and outranks the sheet. If it is a slip, every check ' +
+    'goes by it.',
   mend: 'Take the entry out, or correct it; if it is right, record why in a deviation.',
   source: 'the document format',
   example: { lift: 'linear', fails: { [VOLTAGE]: '650 V' }, passes: { [VOLTAGE]: '0.62 kV' }, at: VOLTAGE },

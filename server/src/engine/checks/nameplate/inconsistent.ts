@@ -51,7 +51,8 @@ export const NAMEPLATE_INCONSISTENT: Check = checkOfParts(
     severity: 'error',
     title: 'nameplate of the motor contradicts itself',
     compares:
-      '√3 × voltage × current × power factor × efficiency with the stated power, of a linear motor with thrust × speed: ' +
+      '√3 × voltage × current × power factor × efficiency with the stated power, of a linear motor with thrust × ' +
+      'speed: ' +
       'beyond 10 % a warning, beyond 25 % an error',
     why: 'One of the numbers is wrong, and voltage, current and load of every case rest on all of them.',
     mend: 'Compare the entries with the plate: line voltage, kW or hp, and the efficiency at full load.',

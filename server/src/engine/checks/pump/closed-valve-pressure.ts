@@ -108,8 +108,10 @@ export const PUMP_CLOSED_VALVE_PRESSURE: Check = checkOfParts(
     severity: 'error',
     title: 'a closed valve bursts tubing or wellhead',
     compares:
-      'the pressure that the pump builds against a closed valve with the rating of the tubing, and less the column with that of ' +
-      'the wellhead, unless a high wellhead- or discharge-pressure trip stops it below the rating, with a linear pump within a stroke',
+      'the pressure that the pump builds against a closed valve with the rating of the tubing, and less the ' +
+      'column with that of ' +
+      'the wellhead, unless a high wellhead- or discharge-pressure trip stops it below the rating, with a linear ' +
+      'pump within a stroke',
     why: 'A plunger has no shut-off head: it pushes until something gives. Somebody closes that valve one day.',
     mend: 'Set a pressure trip below the rating; for a plunger with a delay of less than a stroke.',
     source: 'balance of forces on the plunger; shut-off head by the affinity laws',

@@ -61,7 +61,8 @@ export const PUMP_CURVE_NOT_FALLING: Check = check({
   severity: 'error',
   title: 'the curve of the pump is none',
   compares:
-    'the points of the curve with each other: rates rise, powers are above zero, and the head falls beyond the best point',
+    'the points of the curve with each other: rates rise, powers are above zero, and the head falls beyond the ' +
+    'best point',
   why: 'A slip of a digit in one point bends the curve, and the rate that the pump is thought to make with it.',
   mend: 'Compare the points with the data sheet.',
   source: 'shape of a centrifugal pump’s curve, any text',

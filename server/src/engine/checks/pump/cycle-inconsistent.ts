@@ -18,7 +18,8 @@ export const PUMP_CYCLE_INCONSISTENT: Check = checkOfParts(
     severity: 'error',
     title: 'the cycle of the plunger contradicts itself',
     compares:
-      'the entered plunger speed with that of stroke rate, length, share of the loaded stroke and dwell, to 2 %; loaded ' +
+      'the entered plunger speed with that of stroke rate, length, share of the loaded stroke and dwell, to 2 %; ' +
+      'loaded ' +
       'stroke and dwell with the length of the cycle',
     why: 'The controller can obey only some of them, and nobody knows which. Rate, load and frequency rest on all.',
     mend: 'Correct the wrong one, or take out the speed, which follows from the others.',

@@ -46,6 +46,7 @@ function judge(context: CheckContext, seen: Seen<typeof NEEDS>): Verdict {
   return {
     key: pacingKey(context),
     message: `Pump and well do not come together in the case '${context.caseName}': ${reason(context, seen)}`,
+    follows: ['pump.curve-not-falling'],
   };
 }
 
@@ -54,7 +55,8 @@ export const PUMP_NO_OPERATING_POINT: Check = check({
   severity: 'error',
   title: 'pump and well do not come together',
   compares:
-    'what the pump can do with what well and tubing ask of it, in each case: the curves of a rotary pump and its well must ' +
+    'what the pump can do with what well and tubing ask of it, in each case: the curves of a rotary pump and its ' +
+    'well must ' +
     'meet; a plunger must not draw more than the well gives',
   why: 'The case cannot be: the pump moves nothing, or empties the well. Nothing that rests on its rate can be told.',
   mend: 'Change frequency, stroke or pump; look at depth, productivity index and target with their units.',

@@ -54,9 +54,12 @@ export const RESERVOIR_BUBBLE_POINT_DISAGREES: Check = check({
   severity: 'warning',
   title: 'bubble point does not suit the gas or the reservoir',
   compares:
-    'the stated bubble point with that of the correlation (by a factor of 2 a note, of 3 a warning), and with three times ' +
+    'the stated bubble point with that of the correlation (by a factor of 2 a note, of 3 a warning), and with ' +
+    'three times ' +
     'the reservoir pressure',
-  why: 'Inflow and free gas at the pump turn at the bubble point. A correlation is off by a half at most; a wrong unit by much more.',
+  why:
+    'Inflow and free gas at the pump turn at the bubble point. A correlation is off by a half at most; a wrong ' +
+    'unit by much more.',
   mend: 'Look at the units of bubble point, gas-oil ratio and reservoir pressure.',
   source: 'Standing 1947; the factors are common practice, no source',
   example: { lift: 'linear', fails: { [STATED]: '310 bar' }, at: STATED },

@@ -110,7 +110,9 @@ export const WELL_NEGATIVE_DEPTH: Check = check({
   severity: 'error',
   title: 'negative depth',
   compares: 'all depths with zero',
-  why: 'Some systems count depths below sea level as negative elevations. Here they count downwards from the reference at surface.',
+  why:
+    'Some systems count depths below sea level as negative elevations. Here they count downwards from the ' +
+    'reference at surface.',
   mend: 'Enter depths as positive numbers, from the same reference.',
   source: 'the document format',
   example: { lift: 'linear', fails: { [`${PERFORATIONS}.tvd`]: '-1480 m' }, at: `${PERFORATIONS}.tvd` },
@@ -172,7 +174,8 @@ export const WELL_SURVEY_DISAGREES: Check = checkOfParts(
     severity: 'warning',
     title: 'vertical depth and survey disagree',
     compares:
-      'the vertical depth that is entered for intake and perforations with that of the survey; they may differ by 1 m or ' +
+      'the vertical depth that is entered for intake and perforations with that of the survey; they may differ by ' +
+      '1 m or ' +
       '0.2 %, whichever is more',
     why: 'All pressures and temperatures go by the vertical depth: one of the two is wrong.',
     mend: 'Correct the depth, or take it out and let the survey give it.',
@@ -187,7 +190,9 @@ export const WELL_INTAKE_BELOW_PERFORATIONS: Check = check({
   severity: 'warning',
   title: 'intake below the perforations',
   compares: 'the measured depth of the intake with that of the perforations',
-  why: 'What flows in above the intake never passes the motor below it: without a shroud the motor stands in still liquid and burns.',
+  why:
+    'What flows in above the intake never passes the motor below it: without a shroud the motor stands in still ' +
+    'liquid and burns.',
   mend: 'Hang the unit above the perforations, or run it in a shroud and accept this as a deviation.',
   source: 'common practice, no source',
   example: { lift: 'linear', fails: { [INTAKE]: '{ md: 1520 m, tvd: 1490 m }', [SURVEY]: null }, at: `${INTAKE}.md` },

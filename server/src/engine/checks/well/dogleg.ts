@@ -19,8 +19,11 @@ export const WELL_DOGLEG: Check = checkOfParts(
     severity: 'warning',
     title: 'the hole bends too sharply',
     compares:
-      'the greatest dogleg where pump and motor hang with 1.5 deg/30 m, and the greatest that they are run through with 6 deg/30 m',
-    why: 'Set in a bend, the shaft or the plunger rubs; run through a sharper one, the housing bends and the cable is crushed.',
+      'the greatest dogleg where pump and motor hang with 1.5 deg/30 m, and the greatest that they are run ' +
+      'through with 6 deg/30 m',
+    why:
+      'Set in a bend, the shaft or the plunger rubs; run through a sharper one, the housing bends and the cable ' +
+      'is crushed.',
     mend: 'Set the unit in a straighter stretch, or confirm with the maker that it stands the bend.',
     source: 'common practice, no source',
     example: {

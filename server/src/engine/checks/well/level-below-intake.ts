@@ -9,7 +9,9 @@ export const WELL_LEVEL_BELOW_INTAKE: Check = check({
   severity: 'error',
   title: 'no liquid above the intake',
   compares: 'the pressure at the intake, at rest, flowing or as a case states it, with the casing pressure',
-  why: 'Where the intake has no more than the casing pressure the liquid level is at the intake or below it, and the pump takes gas.',
+  why:
+    'Where the intake has no more than the casing pressure the liquid level is at the intake or below it, and the ' +
+    'pump takes gas.',
   mend: 'Lower the target or hang the pump deeper; look at the units of reservoir and casing pressure.',
   source: 'hydrostatics',
   example: { lift: 'linear', fails: { [CASING]: '60 bar' }, at: CASING },

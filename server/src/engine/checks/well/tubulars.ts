@@ -57,7 +57,8 @@ export const WELL_TUBING_ABOVE_RATING: Check = checkOfParts(
     severity: 'error',
     title: 'running pressure above a rating',
     compares:
-      'the discharge pressure of each case with the rating of the tubing, tubing and casing pressure at surface with that ' +
+      'the discharge pressure of each case with the rating of the tubing, tubing and casing pressure at surface ' +
+      'with that ' +
       'of the wellhead',
     why: 'Tubing or wellhead leaks or bursts in normal running.',
     mend: 'Look at the unit of the rating, or use what stands the pressure.',
