@@ -6,6 +6,8 @@ import { WELLS } from './mistake.ts';
 import { CLEAN, type Outcome, planted, serious } from './plant.ts';
 
 const LEAST_SHARE = 0.98;
+/** Hundreds of wells are checked in one test, perhaps on a busy machine, ms. */
+const LONG = 120_000;
 
 /** Each mistake with a word on what was said instead. */
 function missed({ mistake, found }: Outcome): string {
@@ -34,10 +36,14 @@ describe('the list of known mistakes', () => {
     expect(said).toEqual([]);
   });
 
-  it(`is caught at its place, ${LEAST_SHARE * 100} % of it or more`, () => {
-    const outcomes = new Map(Object.entries(KINDS).map(([kind, mistakes]) => [kind, mistakes.map(planted)]));
-    const all = [...outcomes.values()].flat();
-    console.log(report(outcomes));
-    expect(all.filter((each) => each.caught).length / all.length).toBeGreaterThanOrEqual(LEAST_SHARE);
-  });
+  it(
+    `is caught at its place, ${LEAST_SHARE * 100} % of it or more`,
+    () => {
+      const outcomes = new Map(Object.entries(KINDS).map(([kind, mistakes]) => [kind, mistakes.map(planted)]));
+      const all = [...outcomes.values()].flat();
+      console.log(report(outcomes));
+      expect(all.filter((each) => each.caught).length / all.length).toBeGreaterThanOrEqual(LEAST_SHARE);
+    },
+    LONG,
+  );
 });

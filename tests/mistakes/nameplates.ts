@@ -86,7 +86,7 @@ export const NAMEPLATES: readonly Mistake[] = [
       'equipment.cable.main.datasheet': '../equipment/cables/lead-6awg.yaml',
       'equipment.cable.motor_lead.datasheet': '../equipment/cables/flat-4awg.yaml',
     },
-    also: ['equipment.cable', 'fit', 'operation.cases', 'setpoints.transformer'],
+    also: ['equipment.cable', 'operation.cases', 'setpoints.transformer'],
   },
   {
     id: 'cable-of-the-mild-pad',
@@ -347,8 +347,8 @@ export const NAMEPLATES: readonly Mistake[] = [
     also: ['equipment.pump', 'operation.target_rate', 'operation.frequency', 'operation.cases', 'equipment.motor'],
   },
   {
-    id: 'curve-rows-swapped',
-    did: 'swapped the heads of two rows of the curve',
+    id: 'curve-head-slipped',
+    did: 'typed a 3 for a 5 in one head, which dents the curve',
     well: 'qm-a3',
     sheet: `${PUMPS}/centrifugal-125.yaml`,
     edits: { 'curve.points[3].head': '3.95 m' },
@@ -424,7 +424,7 @@ export const NAMEPLATES: readonly Mistake[] = [
     well: 'qm-a3',
     sheet: `${PUMPS}/centrifugal-125.yaml`,
     edits: { pressure_max: '34 bar' },
-    also: ['equipment.pump'],
+    also: ['equipment.pump', 'setpoints.drive.max_frequency'],
   },
   {
     id: 'transformer-core-at-mains-frequency',

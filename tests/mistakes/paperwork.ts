@@ -150,7 +150,7 @@ export const PAPERWORK: readonly Mistake[] = [
     did: 'typed a tab for a blank',
     well: 'qm-b3',
     text: [['  pressure: 62 bar', '\tpressure: 62 bar']],
-    also: ['reservoir', ''],
+    also: ['reservoir'],
   },
   {
     id: 'brace-forgotten',

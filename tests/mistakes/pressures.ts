@@ -177,10 +177,9 @@ export const PRESSURES: readonly Mistake[] = [
   },
   {
     id: 'wellhead-reset-above-trip',
-    did: 'swapped trip and reset',
+    did: 'set the reset above the trip',
     well: 'qm-b2',
-    edits: { [`${WELLHEAD}.trip`]: '450 psi', [`${WELLHEAD}.reset`]: '900 psi' },
-    also: [WELLHEAD],
+    edits: { [`${WELLHEAD}.reset`]: '950 psi' },
   },
   {
     id: 'wellhead-rating-dropped-digit',
@@ -191,17 +190,16 @@ export const PRESSURES: readonly Mistake[] = [
   },
   {
     id: 'wellhead-trip-too-late-for-a-plunger',
-    did: 'took over the delay of a centrifugal pump',
+    did: 'took over the delay of a centrifugal pump under a wellhead that the plunger can burst',
     well: 'qm-a1',
-    edits: { [`${WELLHEAD}.delay`]: '60 s' },
-    also: ['well.wellhead.pressure_rating', 'well.tubing.pressure_rating'],
+    edits: { 'well.wellhead.pressure_rating': '70 bar', [`${WELLHEAD}.delay`]: '60 s' },
   },
   {
     id: 'wellhead-trip-forgotten-on-a-plunger',
-    did: 'forgot the high-pressure trip of a pump that does not stall against a closed valve',
+    did: 'forgot the high-pressure trip under a wellhead that the plunger can burst',
     well: 'qm-a2',
-    edits: { [WELLHEAD]: null },
-    also: [P, 'well.wellhead', 'well.tubing.pressure_rating', 'equipment.pump'],
+    edits: { 'well.wellhead.pressure_rating': '80 bar', [WELLHEAD]: null },
+    also: ['equipment.pump'],
   },
   {
     id: 'tubing-rating-dropped-digit',

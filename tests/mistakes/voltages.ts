@@ -116,7 +116,7 @@ export const VOLTAGES: readonly Mistake[] = [
   },
   {
     id: 'earth-fault-inverted',
-    did: 'swapped alarm and trip, as the alarm of an insulation comes first at the higher resistance',
+    did: 'swapped alarm and trip, as if resistance rose with a fault',
     well: 'qm-a1',
     edits: { [`${EARTH}.trip`]: '1 Mohm', [`${EARTH}.alarm`]: '0.1 Mohm' },
   },
@@ -191,10 +191,9 @@ export const VOLTAGES: readonly Mistake[] = [
   },
   {
     id: 'motor-temperature-reset-above-trip',
-    did: 'swapped trip and reset',
+    did: 'swapped two digits of the reset, which is now above the trip',
     well: 'qm-a2',
-    edits: { [`${HOT}.trip`]: '115 degC', [`${HOT}.reset`]: '140 degC' },
-    also: [HOT],
+    edits: { [`${HOT}.reset`]: '151 degC' },
   },
   {
     id: 'motor-temperature-forgotten',
@@ -212,7 +211,7 @@ export const VOLTAGES: readonly Mistake[] = [
   },
   {
     id: 'intake-temperature-below-running',
-    did: 'set the intake temperature in the wrong scale of mind: below the well',
+    did: 'set the intake temperature below that of the well',
     well: 'qm-a2',
     edits: { [`${P}.intake_temperature_high`]: '{ trip: 35 degC, alarm: 30 degC, reset: 25 degC, delay: 20 s }' },
   },

@@ -1,4 +1,5 @@
-import { type Check, type Example, formatMeasure, kindNamed, LIMITS } from '../../engine/index.ts';
+import { type Check, type Example, LIMITS } from '../../engine/index.ts';
+import { limitText } from '../limit-text.ts';
 
 /** A page of the documentation, by its path below `docs/checks/`. */
 export interface Page {
@@ -42,9 +43,7 @@ function limitsOf(id: string): string | undefined {
   const limits = LIMITS.filter(({ name }) => name === id || name.startsWith(`${id}.`));
   if (limits.length === 0) return undefined;
   const rows = limits.map(({ name, title, kind, number, source }) => {
-    const known = kindNamed(kind);
-    const shown = known === undefined ? String(number) : formatMeasure(number, known, known.usual[0] ?? '');
-    return `| \`${name}\` | ${title} | ${shown} | ${source} |`;
+    return `| \`${name}\` | ${title} | ${limitText({ number, kind })} | ${source} |`;
   });
   const head = ['| name in the policy | limit on | default | source |', '|---|---|---|---|'];
   return section('Limits that a policy may set', [...head, ...rows].join('\n'));

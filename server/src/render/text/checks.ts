@@ -1,4 +1,5 @@
-import { type Check, formatMeasure, kindNamed, type LimitDeclaration } from '../../engine/index.ts';
+import type { Check, LimitDeclaration } from '../../engine/index.ts';
+import { limitText } from '../limit-text.ts';
 import type { Paint } from '../paint.ts';
 import { wrap } from './lines.ts';
 
@@ -47,10 +48,5 @@ export function checkPage(check: Check, limits: readonly LimitDeclaration[], opt
 
 function limitLines(width: number) {
   return ({ name, title, kind, number, source }: LimitDeclaration): readonly string[] =>
-    wrap(`${name}: ${shown(number, kind)}, ${title} (${source})`, width, '    ', '  ');
-}
-
-function shown(number: number, kind: string): string {
-  const known = kindNamed(kind);
-  return known === undefined ? String(number) : formatMeasure(number, known, known.usual[0] ?? '');
+    wrap(`${name}: ${limitText({ number, kind })}, ${title} (${source})`, width, '    ', '  ');
 }
