@@ -1,4 +1,4 @@
-// node tests/mutation/run.mjs [--sample N] [FILE…]: changes each constant, limit and sign in the handbook and the table of
+// node tests/mutation/run.mjs [--sample N [--offset K]] [FILE…]: changes each constant, limit and sign in the handbook and the table of
 // units, one at a time: each change should make a test fail. Prints those that no
 // test noticed. Takes seconds for each change, so it is not part of `npm test`.
 import { spawn } from 'node:child_process';
@@ -27,14 +27,14 @@ const LONGEST = 120_000;
 
 const { values: options, positionals } = parseArgs({
   allowPositionals: true,
-  options: { sample: { type: 'string', default: '1' } },
+  options: { sample: { type: 'string', default: '1' }, offset: { type: 'string', default: '0' } },
 });
 const files =
   positionals.length > 0
     ? positionals
     : [...sources('server/src/engine/values'), 'server/src/engine/quantity/unit-table.ts'];
 const every = Number(options.sample);
-const queue = files.flatMap((file) => mutantsIn(file)).filter((_, at) => at % every === 0);
+const queue = files.flatMap((file) => mutantsIn(file)).filter((_, at) => at % every === Number(options.offset));
 const total = queue.length;
 const survivors = [];
 let done = 0;

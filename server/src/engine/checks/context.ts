@@ -1,7 +1,7 @@
 import type { Measure } from '../findings/finding.ts';
 import { fromAbsolute, toUnit } from '../quantity/convert.ts';
 import { formatMeasure, formatNumber } from '../quantity/format.ts';
-import { kindNamed } from '../quantity/kinds.ts';
+import { KINDS, kindNamed } from '../quantity/kinds.ts';
 import type { Quantity } from '../quantity/types.ts';
 import { stepsOf } from '../syntax/tree.ts';
 import type { Evaluation } from '../values/evaluation.ts';
@@ -82,7 +82,8 @@ export class CheckContext {
     const isWritten = written?.kind.name === kind;
     const model = isWritten ? written : this.#usualOf(kind);
     const own = model?.unit ?? kindNamed(kind)?.usual[0] ?? '';
-    const unit = isWritten ? own : readableUnit(number, kind, own);
+    const unit =
+      kind === 'duration' ? readableDuration(number, own) : isWritten ? own : readableUnit(number, kind, own);
     if (kind !== 'pressure') return { unit, reference: undefined, number };
     const reference = model?.reference ?? this.evaluation.installation.bareMeans;
     return { unit, reference, number: fromAbsolute(number, reference, this.evaluation.installation.atmosphere) };
@@ -92,6 +93,13 @@ export class CheckContext {
   #usualOf(kind: string): Quantity | undefined {
     return this.evaluation.installation.document.quantities.find((each) => each?.kind.name === kind);
   }
+}
+
+/** A duration in the author's unit, unless that makes a crumb of it or a heap: nobody reads 0.024 d. */
+function readableDuration(number: number, preferred: string): string {
+  const size = (unit: string) => Math.abs(toUnit(number, KINDS.duration, unit) ?? 0);
+  if (number === 0 || (size(preferred) >= 0.5 && size(preferred) < 1000)) return preferred;
+  return ['d', 'h', 'min'].find((unit) => size(unit) >= 1) ?? 's';
 }
 
 // Beyond these a number is mostly zeros: one resistance is told in Mohm, another in ohm.

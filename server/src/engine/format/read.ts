@@ -7,7 +7,7 @@ import { NONE, type NodeIndex, ScalarStyle, type SyntaxTree } from '../syntax/tr
 import type { Problem, TextFix } from '../text/problem.ts';
 import type { Document } from './document.ts';
 import { SHAPES } from './generated/shapes.ts';
-import { readLabel } from './kind.ts';
+import { readLabel, shorten } from './kind.ts';
 import { implausible } from './plausible.ts';
 import type { QuantityShape, Shape } from './shape.ts';
 import { structuralProblems } from './structure.ts';
@@ -94,6 +94,8 @@ class Reader {
         this.#readQuantity(node, text, shape.quantity as QuantityShape);
         return text;
       case 'text':
+        if (shape.date === true) this.#readDate(node, text);
+        return text;
       case 'choice':
         return text;
       case 'boolean':
@@ -101,6 +103,16 @@ class Reader {
       default:
         return tree.style(node) === ScalarStyle.plain ? resolvePlain(text) : text;
     }
+  }
+
+  #readDate(node: NodeIndex, text: string): void {
+    if (isDate(text) || this.#isTroubled(node)) return;
+    this.problems.push({
+      check: 'document.wrong-type',
+      message: `'${shorten(text)}' is not a date as it is written here: year, month and day, such as 2026-03-14.`,
+      span: this.#tree.span(node),
+      fixes: [],
+    });
   }
 
   #readQuantity(node: NodeIndex, text: string, shape: QuantityShape): void {
@@ -167,6 +179,13 @@ const NO = new Set(['no', 'false', 'No', 'False', 'NO', 'FALSE', 'off']);
 function booleanOf(text: string): boolean | string {
   if (YES.has(text)) return true;
   return NO.has(text) ? false : text;
+}
+
+/** A day of the calendar as ISO 8601 writes it. */
+function isDate(text: string): boolean {
+  const [, year = '', month = '', day = ''] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text) ?? [];
+  const days = new Date(Date.UTC(Number(year), Number(month), 0)).getUTCDate();
+  return year !== '' && Number(month) >= 1 && Number(month) <= 12 && Number(day) >= 1 && Number(day) <= days;
 }
 
 /** Quotes a text that YAML would not read back as it is. */

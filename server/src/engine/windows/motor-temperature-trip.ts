@@ -1,21 +1,34 @@
 import type { CheckTexts } from '../findings/texts.ts';
 import { switchedOn } from '../values/conditions.ts';
-import { entry, limit, value } from '../values/declare.ts';
+import { entry, limit, optionalEntry, type Seen, value } from '../values/declare.ts';
 import { bound, boundAt, recommend, type Window } from './declare.ts';
 import { WINDOW_EMPTY } from './emptiness.ts';
 import { readable, within } from './rounding.ts';
 
 const TRIP = 'setpoints.protection.motor_temperature_high.trip';
-const RATING = entry('equipment.motor.insulation_temperature');
+/** What must not get hotter: the insulation, and the magnets of a motor that has them. */
+const RATINGS = {
+  insulation: entry('equipment.motor.insulation_temperature'),
+  magnets: optionalEntry('equipment.motor.magnet_temperature_max'),
+};
+
+/** The lower of the two, degC. */
+function ratingOf({ insulation, magnets }: Seen<typeof RATINGS>): number {
+  return Math.min(insulation, magnets ?? insulation);
+}
+
 const MARGIN = limit('motor-temperature.thin-margin');
 
 const aboveRating: CheckTexts = {
   id: 'motor-temperature.above-rating',
   severity: 'error',
-  title: 'motor-temperature trip above the insulation rating',
-  compares: 'the motor-temperature trip with the temperature that the motor’s insulation is made for',
-  why: 'The insulation ages away before the trip acts; its life halves with about every 10 K.',
-  mend: 'Lower the trip below the insulation rating: the sensor is not at the hottest place.',
+  title: 'motor-temperature trip above the rating of insulation or magnets',
+  compares:
+    'the motor-temperature trip with the temperature that the motor’s insulation, and its magnets, are made for',
+  why:
+    'The insulation ages away before the trip acts (its life halves with about every 10 K), or the magnets lose their ' +
+    'strength for good.',
+  mend: 'Lower the trip below both ratings: the sensor is not at the hottest place.',
   source: 'the motor’s data sheet',
   example: { lift: 'linear', fails: { [TRIP]: '300 degC' }, at: TRIP },
 };
@@ -45,7 +58,7 @@ const thinMargin: CheckTexts = {
   why: 'A little less flow past the motor trips a healthy unit, or the hot spot is past its rating at the trip.',
   mend: 'Move the trip towards the middle between hottest case and rating.',
   source: 'common practice, no source',
-  example: { lift: 'linear', fails: { [TRIP]: '177 degC' }, at: TRIP },
+  example: { lift: 'linear', fails: { [TRIP]: '147 degC' }, at: TRIP },
 };
 
 export const MOTOR_TEMPERATURE_TRIP: Window = {
@@ -81,11 +94,11 @@ export const MOTOR_TEMPERATURE_TRIP: Window = {
       side: 'upper',
       hard: true,
       kind: 'temperature',
-      limitName: 'the insulation rating',
-      consequence: 'the insulation would be past its rating before it acts',
-      formula: 'insulation rating',
-      inputs: { rating: RATING },
-      compute: ({ rating }) => rating,
+      limitName: 'the rating of insulation and magnets',
+      consequence: 'the motor would be past its rating before it acts',
+      formula: 'least of insulation rating and magnet temperature',
+      inputs: RATINGS,
+      compute: ratingOf,
     }),
     bound({
       check: thinMargin,
@@ -93,24 +106,24 @@ export const MOTOR_TEMPERATURE_TRIP: Window = {
       side: 'upper',
       hard: false,
       kind: 'temperature',
-      limitName: 'the insulation rating with a margin',
+      limitName: 'the rating of insulation and magnets with a margin',
       consequence: 'the hot spot would be past its rating when it acts',
-      formula: 'insulation rating − 5 K',
-      inputs: { rating: RATING, margin: MARGIN },
-      compute: ({ rating, margin }) => rating - margin,
+      formula: 'rating − 5 K',
+      inputs: { ...RATINGS, margin: MARGIN },
+      compute: ({ margin, ...ratings }) => ratingOf(ratings) - margin,
     }),
   ],
   recommendation: recommend({
-    rule: 'the insulation rating less 10 K and less 15 K for a sensor that is not at the hot spot, within the window',
+    rule: 'the rating of insulation and magnets less 10 K and less 15 K for a sensor that is not at the hot spot, within the window',
     inputs: {
-      rating: RATING,
+      ...RATINGS,
       margin: limit('motor.temperature-margin'),
       sensor: limit('motor-temperature.thin-margin.sensor'),
     },
-    choose: ({ rating, margin, sensor }, { lower, upper, hardLower, hardUpper }) => {
+    choose: ({ margin, sensor, ...ratings }, { lower, upper, hardLower, hardUpper }) => {
       const low = Math.max(hardLower, lower);
       const high = Math.min(hardUpper, upper);
-      return readable(within(rating - margin - sensor, low, high), low, high);
+      return readable(within(ratingOf(ratings) - margin - sensor, low, high), low, high);
     },
   }),
 };

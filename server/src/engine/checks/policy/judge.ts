@@ -82,11 +82,12 @@ export function judgeRequired(
   for (const check of new Set(required)) {
     const status = statusOf(check);
     if (status?.status !== 'not_run') continue;
-    const missing = status.missing.map((each) => `'${each}'`).join(', ');
+    const missing = listed(status.missing.map((each) => `'${each}'`));
+    const lack = status.missing.length === 1 ? 'is not known' : 'are not known';
     outcome.report({
       check: POLICY_REQUIRED_NOT_RUN.id,
       severity: POLICY_REQUIRED_NOT_RUN.severity,
-      message: `The policy requires the check '${check}', and it could not be run: ${missing} is missing. Enter it.`,
+      message: `The policy requires the check '${check}', and it could not be run: ${missing} ${lack}. Enter what is missing, or mend what keeps it from being worked out.`,
       place: placeOfDocument(document),
     });
   }
