@@ -21,7 +21,7 @@ import { QuickLook } from './quick.mjs';
 import { testsFor } from './tests-for.mjs';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '../..');
-const COPIED = ['server', 'tests', 'schemas', 'samples', 'build', 'package.json', 'vitest.config.ts'];
+const COPIED = ['server', 'tests', 'schemas', 'samples', 'build', 'package.json'];
 const WORKERS = 2;
 const LONGEST = 120_000;
 
@@ -76,6 +76,7 @@ async function work() {
     if (existsSync(join(ROOT, each))) cpSync(join(ROOT, each), join(copy, each), { recursive: true });
   symlinkSync(join(ROOT, 'node_modules'), join(copy, 'node_modules'));
   try {
+    if (await testsFail(copy, testsFor(files[0]))) throw new Error('the tests fail without any change');
     for (let mutant = queue.shift(); mutant !== undefined; mutant = queue.shift()) await tryOut(mutant, copy);
   } finally {
     rmSync(copy, { recursive: true, force: true });
@@ -98,10 +99,26 @@ function testsFail(copy, tests) {
   return new Promise((resolve) => {
     const vitest = join(ROOT, 'node_modules/vitest/vitest.mjs');
     const there = tests.filter((each) => existsSync(join(copy, each)));
-    const run = spawn(process.execPath, [vitest, 'run', '--bail', '1', '--reporter', 'dot', ...there], {
-      cwd: copy,
-      stdio: 'ignore',
-    });
+    const run = spawn(
+      process.execPath,
+      [
+        vitest,
+        'run',
+        '--config',
+        'tests/mutation/vitest.config.ts',
+        '--root',
+        copy,
+        '--bail',
+        '1',
+        '--reporter',
+        'dot',
+        ...there,
+      ],
+      {
+        cwd: copy,
+        stdio: 'ignore',
+      },
+    );
     const timer = setTimeout(() => run.kill('SIGKILL'), LONGEST);
     run.on('exit', (code) => {
       clearTimeout(timer);
