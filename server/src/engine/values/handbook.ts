@@ -2,6 +2,7 @@ import { CABLE_BY_SECTION } from './cable/by-section.ts';
 import { CABLE_CIRCUIT } from './cable/circuit.ts';
 import { CABLE_RESISTANCE } from './cable/resistance.ts';
 import { START_AND_FAULT } from './cable/start-and-fault.ts';
+import { CABLE_UNBALANCE } from './cable/unbalance.ts';
 import type { ValueDeclaration } from './declare.ts';
 import { DRIVE_OUTPUT } from './drive/available.ts';
 import { DRIVE_LIMIT } from './drive/limit.ts';
@@ -65,6 +66,7 @@ export const HANDBOOK: readonly ValueDeclaration[] = [
   ...CABLE_RESISTANCE,
   ...CABLE_BY_SECTION,
   ...CABLE_CIRCUIT,
+  ...CABLE_UNBALANCE,
   ...SURFACE_POWER,
   ...START_AND_FAULT,
   ...DRIVE_OUTPUT,

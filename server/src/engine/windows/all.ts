@@ -10,7 +10,7 @@ import { SHORT_CIRCUIT_TRIP } from './short-circuit-trip.ts';
 import { START_OVERRIDE } from './start-override.ts';
 import { STROKE_LENGTH_WINDOW, STROKE_RATE_WINDOW } from './stroke.ts';
 import { TAP } from './tap.ts';
-import { CURRENT_UNBALANCE_TRIP, VOLTAGE_UNBALANCE_TRIP } from './unbalance-trips.ts';
+import { CURRENT_UNBALANCE_TRIP, VOLTAGE_UNBALANCE_ALARM, VOLTAGE_UNBALANCE_TRIP } from './unbalance-trips.ts';
 import { UNDERLOAD_TRIP } from './underload-trip.ts';
 import { OVERVOLTAGE_TRIP, UNDERVOLTAGE_TRIP } from './voltage-trips.ts';
 
@@ -29,6 +29,7 @@ export const WINDOWS: readonly Window[] = [
   OVERVOLTAGE_TRIP,
   UNDERVOLTAGE_TRIP,
   VOLTAGE_UNBALANCE_TRIP,
+  VOLTAGE_UNBALANCE_ALARM,
   INTAKE_PRESSURE_TRIP,
   INTAKE_PRESSURE_ALARM,
   INTAKE_PRESSURE_RESET,

@@ -1,4 +1,5 @@
 import type { Check } from '../declare.ts';
+import { BASE_FREQUENCY_UNLIKE_MOTOR } from './base-frequency.ts';
 import { NEAR_RATING, OVERCURRENT } from './loading.ts';
 import { NO_FILTER } from './no-filter.ts';
 import { RAMP } from './ramp.ts';
@@ -6,6 +7,7 @@ import { INPUT_MISMATCH, SUPPLY_FREQUENCY } from './supply.ts';
 
 /** The drive, apart from the bounds of the windows of its frequencies. */
 export const DRIVE_CHECKS: readonly Check[] = [
+  BASE_FREQUENCY_UNLIKE_MOTOR,
   INPUT_MISMATCH,
   NEAR_RATING,
   NO_FILTER,

@@ -16,6 +16,7 @@ const MORE_SAID_BY: readonly { readonly keys: RegExp; readonly checks: readonly 
     checks: ['nameplate.inconsistent', 'motor.speed-and-frequency-disagree'],
   },
   { keys: /^equipment\.motor\.(pole_pitch|poles|frequency)$/, checks: ['motor.speed-and-frequency-disagree'] },
+  { keys: /^equipment\.motor\.phase_resistance$/, checks: ['nameplate.inconsistent'] },
   {
     keys: /^equipment\.cable\..*\.(conductor|resistance_20)$/,
     checks: ['cable.size-not-standard', 'cable.resistance-implausible'],

@@ -9,9 +9,11 @@ import { PUMP_DIFFERENTIAL_PRESSURE, PUMP_SHAFT_POWER, PUMP_THRUST } from './rat
 import { PUMP_OUTSIDE_RECOMMENDED_RANGE, PUMP_RECOMMENDED_RANGE } from './recommended-range.ts';
 import { PUMP_ABOVE_TARGET, PUMP_SHORT_OF_TARGET } from './target.ts';
 import { PUMP_VISCOUS_FLUID } from './viscous-fluid.ts';
+import { PUMP_WRONG_TYPE } from './wrong-type.ts';
 
 /** Checks of the pump that are no bounds of a window. */
 export const PUMP_CHECKS: readonly Check[] = [
+  PUMP_WRONG_TYPE,
   PUMP_NO_OPERATING_POINT,
   PUMP_SHORT_OF_TARGET,
   PUMP_ABOVE_TARGET,

@@ -37,16 +37,18 @@ function powerless(context: CheckContext, points: Points): Judgement | undefined
 
 function rising(context: CheckContext, points: Points): Judgement | undefined {
   const best = stageCurve(points, WATER).bestEfficiencyRate(1);
+  const falls = points.findIndex(({ head }, index) => head < (points[index - 1]?.head ?? head));
   const at = points.findIndex(({ rate, head }, index) => {
     const before = points[index - 1];
-    return before !== undefined && rate > best && head >= before.head;
+    if (before === undefined) return false;
+    return (falls > 0 && index > falls && head > before.head) || (rate > best && head >= before.head);
   });
   if (at < 0) return undefined;
   const show = (index: number) => context.show(points[index]?.head ?? 0, 'length', pointKey(index, 'head'));
   return {
     key: pointKey(at, 'head'),
     severity: 'warning',
-    message: `On the curve of the pump the head goes from ${show(at - 1)} to ${show(at)} beyond the best point, where it must fall. Look for a slip of a digit.`,
+    message: `On the curve of the pump the head goes from ${show(at - 1)} to ${show(at)} where it must fall. Look for a slip of a digit in either of them.`,
   };
 }
 
@@ -62,10 +64,12 @@ export const PUMP_CURVE_NOT_FALLING: Check = check({
   title: 'the curve of the pump is none',
   compares:
     'the points of the curve with each other: rates rise, powers are above zero, and the head falls beyond the ' +
-    'best point',
+    'best point and never rises again once it has fallen',
   why: 'A slip of a digit in one point bends the curve, and the rate that the pump is thought to make with it.',
   mend: 'Compare the points with the data sheet.',
-  source: 'shape of a centrifugal pump’s curve, any text',
+  source:
+    'shape of a centrifugal pump’s curve, any text; that a head never rises again is common practice, no source: ' +
+    'a few stages for great rates have a saddle',
   example: { lift: 'rotary', fails: { [CURVE]: SLIPPED }, at: pointKey(3, 'rate') },
   when: [ROTARY, present(CURVE)],
   needs: { points: rows(POINTS, COLUMNS) },

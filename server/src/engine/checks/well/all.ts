@@ -7,6 +7,7 @@ import {
   WELL_TVD_EXCEEDS_MD,
 } from './depths.ts';
 import { WELL_DOGLEG } from './dogleg.ts';
+import { WELL_HOTTER_AT_THE_TOP } from './hotter-at-the-top.ts';
 import { WELL_LEVEL_BELOW_INTAKE } from './level-below-intake.ts';
 import { WELL_TUBING_ABOVE_RATING, WELL_TUBING_IN_CASING } from './tubulars.ts';
 
@@ -21,4 +22,5 @@ export const WELL_CHECKS: readonly Check[] = [
   WELL_TUBING_IN_CASING,
   WELL_TUBING_ABOVE_RATING,
   WELL_LEVEL_BELOW_INTAKE,
+  WELL_HOTTER_AT_THE_TOP,
 ];
