@@ -1,5 +1,5 @@
 import type { Quantity } from '../quantity/types.ts';
-import type { NodeIndex, SyntaxTree } from '../syntax/tree.ts';
+import type { SyntaxTree } from '../syntax/tree.ts';
 import type { Problem } from '../text/problem.ts';
 import type { SourceText } from '../text/source.ts';
 import type { DocumentKind, Shape } from './shape.ts';
@@ -21,8 +21,4 @@ export interface Document {
   /** Quantity of each node by index where one is due and could be read. */
   readonly quantities: readonly (Quantity | undefined)[];
   readonly problems: readonly Problem[];
-}
-
-export function shapeOf(document: Document, node: NodeIndex): Shape | undefined {
-  return document.shapes[node];
 }

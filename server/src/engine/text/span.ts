@@ -14,5 +14,3 @@ export interface Range {
   readonly start: Position;
   readonly end: Position;
 }
-
-export const EMPTY_SPAN: Span = { start: 0, end: 0 };
