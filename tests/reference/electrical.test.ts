@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { awgArea } from '../../server/src/engine/quantity/wire-gauge.ts';
 import {
-  awgArea,
   isAwgArea,
   standardResistance,
   temperatureFactor,

@@ -1,7 +1,7 @@
 import type { Measure } from '../findings/finding.ts';
 import type { Located } from '../links/installation.ts';
 import { fromAbsolute } from '../quantity/convert.ts';
-import { formatMeasure, formatNumber } from '../quantity/format.ts';
+import { formatMeasure, formatNumber, measureIn } from '../quantity/format.ts';
 import { kindNamed } from '../quantity/kinds.ts';
 import type { Kind, Quantity, Reference } from '../quantity/types.ts';
 import { findUnit } from '../quantity/units.ts';
@@ -57,7 +57,7 @@ export class Notation {
     const reference = quantity.kind.point === 'pressure' ? (quantity.reference ?? bareMeans) : quantity.reference;
     const unit = this.unit(quantity.unit);
     if (unit === quantity.unit) return { number: quantity.number, unit: `${unit}${mark(reference)}` };
-    return parts(formatMeasure(quantity.value, quantity.kind, unit, reference));
+    return measureIn(formatMeasure(quantity.value, quantity.kind, unit, reference));
   }
 
   /**
@@ -68,12 +68,13 @@ export class Notation {
     const kind = kindNamed(kindName);
     if (kind === undefined) return { number, unit: '' };
     const model = like?.kind === kind ? like : this.#usualOf(kind);
-    if (kind.name === 'duration' && like === undefined) return parts(formatMeasure(number, kind, readableTime(number)));
+    if (kind.name === 'duration' && like === undefined)
+      return measureIn(formatMeasure(number, kind, readableTime(number)));
     const unit = this.unit(model?.unit ?? kind.usual[0] ?? kind.internal);
-    if (kind.point !== 'pressure') return parts(formatMeasure(number, kind, unit));
+    if (kind.point !== 'pressure') return measureIn(formatMeasure(number, kind, unit));
     const { installation } = this.#evaluation;
     const from = reference ?? model?.reference ?? installation.bareMeans;
-    return parts(formatMeasure(fromAbsolute(number, from, installation.atmosphere), kind, unit, from));
+    return measureIn(formatMeasure(fromAbsolute(number, from, installation.atmosphere), kind, unit, from));
   }
 
   /** The same unit, or what stands for it in the system asked for. */
@@ -112,9 +113,4 @@ export function rounded(number: number): number {
 
 function mark(reference: Reference | undefined): string {
   return reference === undefined ? '' : reference === 'gauge' ? '(g)' : '(a)';
-}
-
-function parts(text: string): Measure {
-  const [, digits = '', unit = ''] = /^(\S+)\s*(.*)$/.exec(text) ?? [];
-  return { number: Number(digits), unit };
 }

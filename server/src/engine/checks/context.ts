@@ -1,6 +1,6 @@
 import type { Measure } from '../findings/finding.ts';
 import { fromAbsolute, toUnit } from '../quantity/convert.ts';
-import { formatMeasure, formatNumber } from '../quantity/format.ts';
+import { formatMeasure, formatNumber, measureIn } from '../quantity/format.ts';
 import { KINDS, kindNamed } from '../quantity/kinds.ts';
 import type { Quantity } from '../quantity/types.ts';
 import { stepsOf } from '../syntax/tree.ts';
@@ -54,9 +54,7 @@ export class CheckContext {
 
   /** The same as a number and a unit, for those who read the report by machine. */
   measure(number: number, kind: string, key = ''): Measure {
-    const text = this.show(number, kind, key);
-    const [, digits = '', unit = ''] = /^(\S+)\s*(.*)$/.exec(text) ?? [];
-    return { number: Number(digits), unit };
+    return measureIn(this.show(number, kind, key));
   }
 
   /** The same with all its digits: for axes, whose steps must be round in the author's unit. */

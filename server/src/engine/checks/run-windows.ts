@@ -1,5 +1,6 @@
 import type { Fix } from '../findings/finding.ts';
 import type { CheckTexts } from '../findings/texts.ts';
+import { measureIn } from '../quantity/format.ts';
 import { stepsOf } from '../syntax/tree.ts';
 import { capitalise, listed } from '../text/words.ts';
 import type { Evaluation } from '../values/evaluation.ts';
@@ -96,9 +97,7 @@ class WindowRun {
 
   #margin(reading: BoundReading) {
     const { kind, setpoint: key } = this.#reading.window;
-    const text = this.#context.showDifference(insideBy(reading, this.#reading.setpoint as number), kind, key);
-    const [, digits = '', unit = ''] = /^(\S+)\s*(.*)$/.exec(text) ?? [];
-    return { number: Number(digits), unit };
+    return measureIn(this.#context.showDifference(insideBy(reading, this.#reading.setpoint as number), kind, key));
   }
 
   /**

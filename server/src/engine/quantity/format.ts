@@ -1,7 +1,8 @@
 import { misfit } from './kinds.ts';
-import { fromInternal, THICKEST_GAUGE } from './scale.ts';
+import { fromInternal } from './scale.ts';
 import type { Kind, Reference } from './types.ts';
 import { findUnit } from './units.ts';
+import { THICKEST_GAUGE } from './wire-gauge.ts';
 
 const WHOLE_VOLTS_FROM = 100;
 const MM2_PER_M2 = 1e6;
@@ -54,4 +55,10 @@ function gaugeText(gauge: number): string | undefined {
   const nearest = Math.round(gauge);
   if (nearest < THICKEST_GAUGE || Math.abs(gauge - nearest) > GAUGE_ROUNDING) return undefined;
   return nearest > 0 ? `${nearest} AWG` : `${1 - nearest}/0 AWG`;
+}
+
+/** A number with its unit as written by {@link formatMeasure}, taken apart again for those who read by machine. */
+export function measureIn(text: string): { readonly number: number; readonly unit: string } {
+  const [, digits = '', unit = ''] = /^(\S+)\s*(.*)$/.exec(text) ?? [];
+  return { number: Number(digits), unit };
 }

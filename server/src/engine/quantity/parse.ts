@@ -15,10 +15,11 @@ import {
   unfitUnit,
   unknownUnit,
 } from './problems.ts';
-import { spread, THICKEST_GAUGE, THINNEST_GAUGE, toInternal } from './scale.ts';
+import { spread, toInternal } from './scale.ts';
 import { sameDimension } from './symbols.ts';
 import type { Kind, Quantity } from './types.ts';
 import { findUnit, type UnitMatch } from './units.ts';
+import { THICKEST_GAUGE, THINNEST_GAUGE } from './wire-gauge.ts';
 
 /** A quantity, or what is wrong with its text: never both. */
 export interface ParseResult {

@@ -1,5 +1,6 @@
 import type { Kind, Unit } from './types.ts';
 import { WATER_DENSITY_60F } from './unit-table.ts';
+import { awgArea, gaugeOfArea } from './wire-gauge.ts';
 
 /**
  * A number in a unit as a value in the kind's internal unit. An `AWG` size of `2/0` is the number -1. NaN outside the
@@ -10,7 +11,7 @@ export function toInternal(unit: Unit, number: number, kind: Kind): number {
     case 'api':
       return gravityOfDegrees(number);
     case 'awg':
-      return areaOfGauge(number);
+      return awgArea(number);
     default:
       return (number * unit.numerator + originOf(unit, kind) * unit.denominator) / unit.denominator;
   }
@@ -46,19 +47,4 @@ function gravityOfDegrees(degrees: number): number {
 
 function degreesOfGravity(density: number): number {
   return density > 0 ? 141.5 / (density / WATER_DENSITY_60F) - 131.5 : Number.NaN;
-}
-
-/** ASTM B258 lists the sizes from 4/0, which is -3, to 56. */
-export const THICKEST_GAUGE = -3;
-export const THINNEST_GAUGE = 56;
-
-/** Cross-section in m2 of an American wire gauge size: d = 0.127 mm x 92^((36 - n)/39). Source: ASTM B258. */
-function areaOfGauge(gauge: number): number {
-  const diameter = 0.127e-3 * 92 ** ((36 - gauge) / 39);
-  return (Math.PI / 4) * diameter ** 2;
-}
-
-function gaugeOfArea(area: number): number {
-  const diameter = Math.sqrt((4 / Math.PI) * area);
-  return 36 - (39 * Math.log(diameter / 0.127e-3)) / Math.log(92);
 }

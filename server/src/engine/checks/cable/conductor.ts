@@ -1,5 +1,6 @@
+import { awgArea } from '../../quantity/wire-gauge.ts';
 import { limit } from '../../values/declare.ts';
-import { awgArea, isAwgArea, standardResistance, temperatureFactor } from '../../values/electrical/conductor.ts';
+import { isAwgArea, standardResistance, temperatureFactor } from '../../values/electrical/conductor.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, check, type Judgement } from '../declare.ts';
 import { allRuns, LEAD_RUN, MAIN_KEY, MAIN_RUNS, type Run } from './runs.ts';

@@ -1,3 +1,5 @@
+import { awgArea, gaugeOfArea, THICKEST_GAUGE, THINNEST_GAUGE } from '../../quantity/wire-gauge.ts';
+
 /**
  * IEC 60228:2004 table 2, class 2, plain copper: nominal area in mm2 and the greatest resistance at 20 degC in ohm/km.
  * 0.5..630 mm2 as three public reproductions of the table give them; 800 and 1000 mm2 from memory.
@@ -32,10 +34,6 @@ const CLASS_2_PLAIN_COPPER: readonly (readonly [area: number, resistance: number
 
 const MM2 = 1e-6;
 const PER_KM = 1e-3;
-/** Diameter of AWG 36, and the 39 equal steps from it to 4/0, which is 92 times as thick (ASTM B258). */
-const AWG_36_DIAMETER = 0.127e-3;
-const AWG_RATIO = 92;
-const AWG_STEPS = 39;
 /** Slack for an area that has been through a conversion of units. */
 const SAME_AREA = 1e-6;
 /** Annealed copper at 20 degC, 100 % IACS, ohm.m (IEC 60028: 1/58 ohm.mm2/m). */
@@ -46,24 +44,12 @@ const STRANDING_LAY = 1.02;
 const COPPER_COEFFICIENT = 0.00393;
 
 /**
- * Cross-section of an AWG size in m2, as of one solid wire: d = 0.127 mm x 92^((36 - n)/39).
- * Source: ASTM B258 (from memory; the diameters agree with an open textbook's table).
- *
- * @param gauge the number; 0, -1, -2, -3 for 1/0, 2/0, 3/0, 4/0.
- */
-export function awgArea(gauge: number): number {
-  const diameter = AWG_36_DIAMETER * AWG_RATIO ** ((36 - gauge) / AWG_STEPS);
-  return (Math.PI / 4) * diameter ** 2;
-}
-
-/**
  * Whether an area (m2) is that of a whole AWG size from 4/0 to 56, and so was written as one: the nominal metric
  * sizes all lie 3 % or more away from any.
  */
 export function isAwgArea(area: number): boolean {
-  const diameter = Math.sqrt((4 / Math.PI) * area);
-  const gauge = Math.round(36 - AWG_STEPS * (Math.log(diameter / AWG_36_DIAMETER) / Math.log(AWG_RATIO)));
-  return gauge >= -3 && gauge <= 56 && Math.abs(area / awgArea(gauge) - 1) < SAME_AREA;
+  const gauge = Math.round(gaugeOfArea(area));
+  return gauge >= THICKEST_GAUGE && gauge <= THINNEST_GAUGE && Math.abs(area / awgArea(gauge) - 1) < SAME_AREA;
 }
 
 /**

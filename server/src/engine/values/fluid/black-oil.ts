@@ -1,7 +1,6 @@
+import { WATER_DENSITY_60F } from '../../quantity/unit-table.ts';
 import { fahrenheit, PSI, SCF_PER_STB } from './field-units.ts';
 
-/** Density of water at 60 degF, kg/m3 (API MPMS chapter 11; from memory). */
-export const WATER_DENSITY_60F = 999.016;
 /** Exponent of Standing's Rs. His bubble point has its reciprocal, which is printed rounded as 0.83. */
 const STANDING_EXPONENT = 1.2048;
 

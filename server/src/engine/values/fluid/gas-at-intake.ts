@@ -2,7 +2,6 @@ import { absent, ROTARY } from '../conditions.ts';
 import {
   declareValue,
   entry,
-  entryOr,
   type Method,
   method,
   optionalEntry,
@@ -14,10 +13,9 @@ import {
 import { apiOf, standingBubblePoint } from './black-oil.ts';
 import { freeGasRatio, turpin } from './free-gas.ts';
 import { gasVolumeFactor } from './gas.ts';
-import { dissolvedGas, OIL_AT_INTAKE, oilVolume } from './oil-model.ts';
+import { dissolvedGas, OIL_AT_INTAKE, oilVolume, SEPARATIONS } from './oil-model.ts';
 
 const STANDING = 'Standing 1947';
-const UNSEPARATED = 'no separation is taken where none is entered: the most gas';
 
 const STREAM = {
   waterCut: entry('fluid.water_cut', 'water_cut'),
@@ -25,8 +23,7 @@ const STREAM = {
   solutionGas: value('fluid.solution_gas'),
   oilVolumeFactor: value('fluid.oil_volume_factor'),
   gasVolumeFactor: value('fluid.gas_volume_factor'),
-  naturalSeparation: entryOr('operation.gas_separation', 0, UNSEPARATED),
-  fittedSeparation: entryOr('equipment.pump.gas_separation', 0, UNSEPARATED),
+  ...SEPARATIONS,
 };
 
 function freeGas(stream: Seen<typeof STREAM>) {

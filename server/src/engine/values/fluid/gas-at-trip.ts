@@ -1,10 +1,9 @@
-import { declareValue, entry, entryOr, type Seen, type ValueDeclaration } from '../declare.ts';
+import { declareValue, entry, type Seen, type ValueDeclaration } from '../declare.ts';
 import { bracketedRoot } from '../numeric/roots.ts';
 import { freeGasRatio } from './free-gas.ts';
 import { gasVolumeFactor } from './gas.ts';
-import { dissolvedGas, OIL_AT_INTAKE, oilVolume } from './oil-model.ts';
+import { dissolvedGas, OIL_AT_INTAKE, oilVolume, SEPARATIONS } from './oil-model.ts';
 
-const UNSEPARATED = 'no separation is taken where none is entered: the most gas';
 const SOURCE = 'volume balance at the intake; Standing 1947, Dranchuk and Abou-Kassem 1975';
 /** Pa absolute; below it no intake is run. */
 const LOWEST_PRESSURE = 1e4;
@@ -14,8 +13,7 @@ const CLOSE = 10;
 const PRODUCED = {
   ...OIL_AT_INTAKE,
   waterCut: entry('fluid.water_cut'),
-  naturalSeparation: entryOr('operation.gas_separation', 0, UNSEPARATED),
-  fittedSeparation: entryOr('equipment.pump.gas_separation', 0, UNSEPARATED),
+  ...SEPARATIONS,
 };
 
 /** Share of free gas in what enters the pump at an intake pressure, Pa absolute. */

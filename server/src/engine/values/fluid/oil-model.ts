@@ -1,5 +1,6 @@
-import { entry, optionalEntry, optionalValue, value } from '../declare.ts';
-import { apiOf, oilVolumeFactor, solutionGas, WATER_DENSITY_60F } from './black-oil.ts';
+import { WATER_DENSITY_60F } from '../../quantity/unit-table.ts';
+import { entry, entryOr, optionalEntry, optionalValue, value } from '../declare.ts';
+import { apiOf, oilVolumeFactor, solutionGas } from './black-oil.ts';
 
 /** What the correlations need of an oil; pressures Pa absolute, temperature degC, gas-oil ratio m3/m3. */
 export interface Oil {
@@ -29,6 +30,14 @@ export const OIL_IF_KNOWN = {
   temperature: optionalValue('intake.temperature'),
   statedBubblePoint: optionalEntry('reservoir.bubble_point'),
   reservoirPressure: optionalEntry('reservoir.pressure'),
+};
+
+const UNSEPARATED = 'no separation is taken where none is entered: the most gas';
+
+/** Shares of the free gas that do not enter the pump: by nature, and by what is fitted. */
+export const SEPARATIONS = {
+  naturalSeparation: entryOr('operation.gas_separation', 0, UNSEPARATED),
+  fittedSeparation: entryOr('equipment.pump.gas_separation', 0, UNSEPARATED),
 };
 
 type OilIfKnown = { readonly [K in keyof Oil]: Oil[K] | undefined };

@@ -11,8 +11,7 @@ import {
   valueBy,
 } from '../declare.ts';
 import { dischargePressure, SYSTEM } from '../lift/system.ts';
-import { GRAVITY, GRAVITY_SOURCE } from '../physics.ts';
-import { area } from './plunger.ts';
+import { circleArea, GRAVITY, GRAVITY_SOURCE } from '../physics.ts';
 
 const TRIP = 'setpoints.protection.overload.trip';
 const TRIP_ACTS: Condition = { path: 'setpoints.protection.overload.enabled', isNot: NO_WORDS };
@@ -56,7 +55,7 @@ export const CLOSED_VALVE: readonly ValueDeclaration[] = [
         rod: entryOr('equipment.pump.rod_diameter', 0, 'no rod through the working chamber where none is entered'),
       },
       compute: ({ thrust, friction, area: plunger, pressure, acting, rod }) =>
-        pressure + Math.max(0, thrust - friction) / (acting === 'double' ? plunger - area(rod) : plunger),
+        pressure + Math.max(0, thrust - friction) / (acting === 'double' ? plunger - circleArea(rod) : plunger),
     }),
     method({
       when: [ROTARY],

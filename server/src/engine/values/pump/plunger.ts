@@ -1,16 +1,12 @@
 import { absent, LINEAR, present } from '../conditions.ts';
 import { declareValue, entry, entryOr, method, text, type ValueDeclaration, value, valueBy } from '../declare.ts';
-import { GRAVITY } from '../physics.ts';
+import { circleArea, GRAVITY } from '../physics.ts';
 
 const CYLINDER = 'geometry of a plunger pump, any text';
 /** kg/m3 (common practice, no source). */
 export const STEEL_DENSITY = 7_850;
 const ACTING = 'equipment.pump.acting';
 const NO_ROD = 'no rod through the working chamber where none is entered';
-
-export function area(diameter: number): number {
-  return (Math.PI / 4) * diameter ** 2;
-}
 
 export const STROKE_RATE = entry('operation.stroke.rate', 'stroke_rate');
 
@@ -27,7 +23,7 @@ export const PLUNGER: readonly ValueDeclaration[] = [
     formula: 'π/4·d²',
     source: CYLINDER,
     inputs: { diameter: entry('equipment.pump.plunger_diameter') },
-    compute: ({ diameter }) => area(diameter),
+    compute: ({ diameter }) => circleArea(diameter),
   }),
   valueBy('pump.swept_area', 'area that sweeps in one cycle', 'area', [
     method({
@@ -45,7 +41,7 @@ export const PLUNGER: readonly ValueDeclaration[] = [
         area: value('pump.plunger_area'),
         rod: entryOr('equipment.pump.rod_diameter', 0, NO_ROD),
       },
-      compute: ({ area: plunger, rod }) => 2 * plunger - area(rod),
+      compute: ({ area: plunger, rod }) => 2 * plunger - circleArea(rod),
     }),
   ]),
   declareValue({
@@ -113,7 +109,7 @@ export const PLUNGER: readonly ValueDeclaration[] = [
         difference: value('lift.differential_pressure'),
         friction: entry('equipment.pump.friction_force'),
       },
-      compute: ({ area: plunger, rod, difference, friction }) => (plunger - area(rod)) * difference + friction,
+      compute: ({ area: plunger, rod, difference, friction }) => (plunger - circleArea(rod)) * difference + friction,
     }),
     method({
       when: [LINEAR, { path: ACTING, isNot: ['double'] }],

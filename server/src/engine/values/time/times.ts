@@ -9,13 +9,9 @@ import {
 } from '../declare.ts';
 import { flowFromPerforations, INFLOW_CURVE, INFLOW_SOURCE } from '../inflow/performance.ts';
 import { integrate } from '../numeric/integrate.ts';
-import { GRAVITY } from '../physics.ts';
+import { circleArea, GRAVITY } from '../physics.ts';
 import { SURVEY_COLUMNS } from '../well/depths.ts';
 import { mdAt } from '../well/survey.ts';
-
-function area(diameter: number): number {
-  return (Math.PI / 4) * diameter ** 2;
-}
 
 export const TIMES: readonly ValueDeclaration[] = [
   declareValue({
@@ -42,7 +38,7 @@ export const TIMES: readonly ValueDeclaration[] = [
       const column = ((pressures[at] ?? Number.NaN) - casing) / ((densities[at] ?? Number.NaN) * GRAVITY);
       const level = Math.max(0, Math.min(tvd, tvd - column));
       const along = survey === undefined ? (level * md) / tvd : mdAt(survey, level);
-      const time = (along * area(tubing)) / (rates[at] ?? Number.NaN);
+      const time = (along * circleArea(tubing)) / (rates[at] ?? Number.NaN);
       return { number: time >= 0 ? time : Number.NaN, caseIndex: at };
     },
   }),
@@ -65,7 +61,7 @@ export const TIMES: readonly ValueDeclaration[] = [
     compute: ({ density, below, trip, reset, casing, tubing, ...curve }) => {
       const rate = (pressure: number) => flowFromPerforations(curve, pressure, density, below);
       if (!(rate(reset) > 0) || reset < trip) return Number.NaN;
-      const annulus = area(casing) - area(tubing);
+      const annulus = circleArea(casing) - circleArea(tubing);
       return integrate((pressure) => annulus / (density * GRAVITY * rate(pressure)), trip, reset);
     },
   }),
