@@ -1,67 +1,71 @@
-// The quick look at a change: the engine is bundled with it and works out the sample wells, all in this process. What
-// changes one of their numbers is noticed by tests/repositories/numbers.test.ts; only the rest needs the slow way.
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+// The quick look at a change: the engine is bundled with it and works out the wells of tests/support/known-wells.ts, all in this
+// process. What changes one of their numbers is noticed by tests/repositories/numbers.test.ts, and what changes a unit by
+// tests/reference/units.test.ts; only the rest needs the slow way.
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
+import vm from 'node:vm';
+import { context } from 'esbuild';
 
 export class QuickLook {
   #root;
-  #scratch = mkdtempSync(join(tmpdir(), 'setproof-quick-'));
-  #turn = 0;
   #usual;
+  /** The bundler, which reads again only the file that is being changed. */
+  #bundler;
+  #file;
+  #text;
 
   constructor(root) {
     this.#root = root;
   }
 
-  async start() {
-    this.#usual = await this.#numbers(undefined);
-    return this;
-  }
-
-  /** Whether a change of one file changes a number of the samples, or lets the engine fail. */
+  /** Whether a change of one file changes a number of the wells, or lets the engine fail. */
   async notices(file, text) {
+    if (file !== this.#file) await this.#turnTo(file);
+    this.#text = text;
     try {
-      return (await this.#numbers({ path: join(this.#root, file), text })) !== this.#usual;
+      return (await this.#numbers()) !== this.#usual;
     } catch {
       return true;
     }
   }
 
-  close() {
-    rmSync(this.#scratch, { recursive: true, force: true });
+  async close() {
+    await this.#bundler?.dispose();
   }
 
-  async #numbers(change) {
-    const outfile = join(this.#scratch, `${this.#turn++}.mjs`);
-    await build({
+  async #turnTo(file) {
+    await this.close();
+    this.#file = file;
+    const path = join(this.#root, file);
+    this.#text = readFileSync(path, 'utf8');
+    this.#bundler = await context({
       absWorkingDir: this.#root,
       entryPoints: ['tests/mutation/oracle.ts'],
-      outfile,
       bundle: true,
+      write: false,
       platform: 'node',
-      format: 'esm',
+      format: 'cjs',
       logLevel: 'silent',
-      plugins: [changed(change)],
-      banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
+      define: { 'import.meta.dirname': JSON.stringify(join(this.#root, 'tests/support')) },
+      plugins: [this.#changing(path)],
     });
-    const { allNumbers } = await import(pathToFileURL(outfile).href);
-    rmSync(outfile);
-    return allNumbers(join(this.#root, 'samples'));
+    this.#usual = await this.#numbers();
   }
-}
 
-function changed(change) {
-  return {
-    name: 'one file changed',
-    setup(building) {
-      building.onLoad({ filter: /\.ts$/ }, ({ path }) =>
-        path === change?.path
-          ? { contents: change.text, loader: 'ts' }
-          : { contents: readFileSync(path, 'utf8'), loader: 'ts' },
-      );
-    },
-  };
+  async #numbers() {
+    const { outputFiles } = await this.#bundler.rebuild();
+    const module = { exports: {} };
+    const run = vm.runInThisContext(`(function (module, exports, require) {${outputFiles[0].text}\n})`);
+    run(module, module.exports, createRequire(import.meta.url));
+    return module.exports.allNumbers();
+  }
+
+  #changing(path) {
+    const filter = new RegExp(`${path.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&')}$`);
+    return {
+      name: 'one file changed',
+      setup: (building) => building.onLoad({ filter }, () => ({ contents: this.#text, loader: 'ts' })),
+    };
+  }
 }
