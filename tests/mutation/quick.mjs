@@ -10,6 +10,7 @@ import { context } from 'esbuild';
 export class QuickLook {
   #root;
   #usual;
+  #varied;
   /** The bundler, which reads again only the file that is being changed. */
   #bundler;
   #file;
@@ -24,7 +25,8 @@ export class QuickLook {
     if (file !== this.#file) await this.#turnTo(file);
     this.#text = text;
     try {
-      return (await this.#numbers()) !== this.#usual;
+      const oracle = await this.#oracle();
+      return oracle.allNumbers() !== this.#usual || oracle.varyDifferently(this.#varied);
     } catch {
       return true;
     }
@@ -50,15 +52,17 @@ export class QuickLook {
       define: { 'import.meta.dirname': JSON.stringify(join(this.#root, 'tests/support')) },
       plugins: [this.#changing(path)],
     });
-    this.#usual = await this.#numbers();
+    const oracle = await this.#oracle();
+    this.#usual ??= oracle.allNumbers();
+    this.#varied ??= oracle.variedNumbers();
   }
 
-  async #numbers() {
+  async #oracle() {
     const { outputFiles } = await this.#bundler.rebuild();
     const module = { exports: {} };
     const run = vm.runInThisContext(`(function (module, exports, require) {${outputFiles[0].text}\n})`);
     run(module, module.exports, createRequire(import.meta.url));
-    return module.exports.allNumbers();
+    return module.exports;
   }
 
   #changing(path) {

@@ -1,43 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { isMap, isScalar, isSeq, parseDocument } from 'yaml';
 import { INTERNAL, missingEntries, State } from '../../../server/src/engine/index.ts';
+import { type Leaf, leavesOf, withNumber } from '../../support/leaves.ts';
 import { checked, edited, LINEAR, type Project, ROTARY } from './project.ts';
-
-interface Leaf {
-  readonly place: string;
-  readonly text: string;
-}
-
-/** Every scalar of every file, but the keys that say what the file is and where its sheets are. */
-function leavesOf(project: Project): readonly Leaf[] {
-  const leaves: Leaf[] = [];
-  for (const [file, text] of Object.entries(project)) {
-    const walk = (node: unknown, key: string): void => {
-      if (isMap(node)) for (const { key: name, value } of node.items) walk(value, key ? `${key}.${name}` : `${name}`);
-      else if (isSeq(node))
-        node.items.forEach((item, at) => {
-          walk(item, `${key}.${at}`);
-        });
-      else if (isScalar(node) && !/document|datasheet/.test(key))
-        leaves.push({ place: `${file}: ${key}`, text: `${node.value}` });
-    };
-    walk(parseDocument(text).contents, '');
-  }
-  return leaves;
-}
-
-const NUMBER = /^-?\d+(\.\d+)?/;
-
-/** The same quantity with its number changed; undefined for a text. */
-function changed({ text }: Leaf, by: (number: number) => number): string | undefined {
-  return NUMBER.test(text) ? text.replace(NUMBER, (digits) => `${by(Number(digits))}`) : undefined;
-}
 
 const MUTATIONS: Readonly<Record<string, (leaf: Leaf) => { readonly text: string | undefined } | undefined>> = {
   'taken out': () => ({ text: undefined }),
-  'set to zero': (leaf) => mutated(changed(leaf, () => 0)),
-  negated: (leaf) => mutated(changed(leaf, (number) => -number)),
-  'times a thousand': (leaf) => mutated(changed(leaf, (number) => 1000 * number)),
+  'set to zero': (leaf) => mutated(withNumber(leaf, () => 0)),
+  negated: (leaf) => mutated(withNumber(leaf, (number) => -number)),
+  'times a thousand': (leaf) => mutated(withNumber(leaf, (number) => 1000 * number)),
 };
 
 function mutated(text: string | undefined) {
