@@ -7,40 +7,31 @@ import { join } from 'node:path';
 import vm from 'node:vm';
 import { context } from 'esbuild';
 
-export class QuickLook {
+process.once('message', async ({ root, file, texts, usual }) => {
+  const look = new QuickLook(root, file);
+  await look.start(usual);
+  const noticed = [];
+  for (const text of texts) noticed.push(await look.notices(text));
+  await look.close();
+  process.send({ noticed, usual: look.usual }, () => process.exit());
+});
+
+class QuickLook {
   #root;
-  #usual;
-  #varied;
+  /** What comes out without a change; the same for all files, and long to work out. */
+  usual;
   /** The bundler, which reads again only the file that is being changed. */
   #bundler;
-  #file;
+  #path;
   #text;
 
-  constructor(root) {
+  constructor(root, file) {
     this.#root = root;
+    this.#path = join(root, file);
+    this.#text = readFileSync(this.#path, 'utf8');
   }
 
-  /** Whether a change of one file changes a number of the wells, or lets the engine fail. */
-  async notices(file, text) {
-    if (file !== this.#file) await this.#turnTo(file);
-    this.#text = text;
-    try {
-      const oracle = await this.#oracle();
-      return oracle.allNumbers() !== this.#usual || oracle.varyDifferently(this.#varied);
-    } catch {
-      return true;
-    }
-  }
-
-  async close() {
-    await this.#bundler?.dispose();
-  }
-
-  async #turnTo(file) {
-    await this.close();
-    this.#file = file;
-    const path = join(this.#root, file);
-    this.#text = readFileSync(path, 'utf8');
+  async start(usual) {
     this.#bundler = await context({
       absWorkingDir: this.#root,
       entryPoints: ['tests/mutation/oracle.ts'],
@@ -50,11 +41,25 @@ export class QuickLook {
       format: 'cjs',
       logLevel: 'silent',
       define: { 'import.meta.dirname': JSON.stringify(join(this.#root, 'tests/support')) },
-      plugins: [this.#changing(path)],
+      plugins: [this.#changing()],
     });
     const oracle = await this.#oracle();
-    this.#usual ??= oracle.allNumbers();
-    this.#varied ??= oracle.variedNumbers();
+    this.usual = usual ?? { numbers: oracle.allNumbers(), varied: oracle.variedNumbers() };
+  }
+
+  /** Whether a change of the file changes a number of the wells, or lets the engine fail. */
+  async notices(text) {
+    this.#text = text;
+    try {
+      const oracle = await this.#oracle();
+      return oracle.allNumbers() !== this.usual.numbers || oracle.varyDifferently(this.usual.varied);
+    } catch {
+      return true;
+    }
+  }
+
+  async close() {
+    await this.#bundler.dispose();
   }
 
   async #oracle() {
@@ -65,8 +70,8 @@ export class QuickLook {
     return module.exports;
   }
 
-  #changing(path) {
-    const filter = new RegExp(`${path.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&')}$`);
+  #changing() {
+    const filter = new RegExp(`${this.#path.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&')}$`);
     return {
       name: 'one file changed',
       setup: (building) => building.onLoad({ filter }, () => ({ contents: this.#text, loader: 'ts' })),

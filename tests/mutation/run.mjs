@@ -2,7 +2,7 @@
 // the handbook and the table of units, one at a time: each change should make a test fail. Prints those that no test
 // noticed. Takes a second for each change, and a minute for one that the known wells don't show, so it is not part of
 // `npm test`. With --quick-only the known wells alone are asked.
-import { spawn } from 'node:child_process';
+import { fork, spawn } from 'node:child_process';
 import {
   cpSync,
   existsSync,
@@ -18,7 +18,6 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { lineOf, mutantsOf } from './mutants.mjs';
-import { QuickLook } from './quick.mjs';
 import { testsFor } from './tests-for.mjs';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '../..');
@@ -70,18 +69,36 @@ function mutantsIn(file) {
   return mutantsOf(source).map((mutant) => ({ ...mutant, file, source, line: lineOf(source, mutant.start) }));
 }
 
-/** Takes from the queue what changes a number of the samples. */
+/** Takes from the queue what the known wells show. */
 async function lookQuickly() {
-  const quick = new QuickLook(ROOT);
   const unnoticed = [];
-  for (const mutant of queue) {
-    const { file, source, start, end, text } = mutant;
-    if (!(await quick.notices(file, source.slice(0, start) + text + source.slice(end)))) unnoticed.push(mutant);
+  let usual;
+  for (const file of new Set(queue.map((mutant) => mutant.file))) {
+    const mutants = queue.filter((mutant) => mutant.file === file);
+    const look = await lookAt(file, mutants, usual);
+    const { noticed } = look;
+    usual = look.usual;
+    unnoticed.push(...mutants.filter((_, at) => !noticed[at]));
+    done += mutants.length;
+    console.log(`${done} of ${total}: ${unnoticed.length} not noticed by the known wells, with ${file}`);
   }
-  await quick.close();
   done = total - unnoticed.length;
-  console.log(`${done} of ${total} changes show in the numbers of the samples; the tests are asked for the others.`);
   queue.splice(0, queue.length, ...unnoticed);
+}
+
+/** A process for each file: what a thousand bundles leave behind would not fit into one. */
+function lookAt(file, mutants, usual) {
+  return new Promise((resolve, reject) => {
+    const look = fork(join(ROOT, 'tests/mutation/quick.mjs'), { stdio: 'inherit' });
+    look.on('message', resolve);
+    look.on('exit', (code) => reject(new Error(`the look at ${file} ended with ${code}`)));
+    look.send({
+      root: ROOT,
+      usual,
+      file,
+      texts: mutants.map(({ source, start, end, text }) => source.slice(0, start) + text + source.slice(end)),
+    });
+  });
 }
 
 /** One worker has a copy of the tree of its own, so that two changes never meet. */
