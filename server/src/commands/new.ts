@@ -16,11 +16,17 @@ export interface NewArguments {
 /** `setproof new`: a document to begin with; never in the place of one that is there. */
 export function newDocument({ kind, file, lift }: NewArguments, surroundings: Surroundings): Promise<number> {
   return running(surroundings, async () => {
-    const text = starterDocument(kindOf(kind), lift);
+    const text = starterDocument(kindOf(kind), lift, file === undefined ? undefined : wellOf(file));
     if (file === undefined) surroundings.stdout.write(text);
     else write(file, text, surroundings);
     return EXIT.done;
   });
+}
+
+/** A file is named after its well: `a-07.yaml` is A-07. A name that YAML would take for something else is left to the author. */
+function wellOf(file: string): string | undefined {
+  const [, stem] = /([^/\\]+)\.ya?ml$/i.exec(file) ?? [];
+  return stem !== undefined && /^[a-z][\w-]*$/i.test(stem) ? stem.toUpperCase() : undefined;
 }
 
 const KINDS = Object.keys(VERSIONS) as readonly DocumentKind[];

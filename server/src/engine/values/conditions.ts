@@ -32,6 +32,10 @@ export const NO_WORDS: readonly string[] = ['no', 'No', 'NO', 'false', 'False', 
 
 /** Conditions under which a protection is entered and not switched off. */
 export function switchedOn(protection: string): readonly Condition[] {
-  const key = `setpoints.protection.${protection}`;
-  return [present(key), { path: `${key}.enabled`, isNot: NO_WORDS }];
+  return [present(`setpoints.protection.${protection}`), ...notSwitchedOff(protection)];
+}
+
+/** The same for one that every unit needs: where it is not entered yet, its window says what to enter. */
+export function notSwitchedOff(protection: string): readonly Condition[] {
+  return [{ path: `setpoints.protection.${protection}.enabled`, isNot: NO_WORDS }];
 }

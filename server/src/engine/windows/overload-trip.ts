@@ -1,5 +1,5 @@
 import type { CheckTexts } from '../findings/texts.ts';
-import { switchedOn, WITH_DRIVE } from '../values/conditions.ts';
+import { notSwitchedOff, WITH_DRIVE } from '../values/conditions.ts';
 import { entry, knownCases, limit, value } from '../values/declare.ts';
 import { bound, boundAt, recommend, type Window } from './declare.ts';
 import { WINDOW_EMPTY } from './emptiness.ts';
@@ -56,7 +56,7 @@ export const OVERLOAD_TRIP: Window = {
   title: 'the overload trip',
   kind: 'current',
   compared: entry(TRIP),
-  when: switchedOn('overload'),
+  when: notSwitchedOff('overload'),
   emptiness: WINDOW_EMPTY,
   named: namedWithSide('overload', 'overload', 'motor'),
   bounds: [

@@ -1,5 +1,5 @@
 import type { CheckTexts } from '../findings/texts.ts';
-import { DIRECT_ON_LINE, switchedOn, WITH_DRIVE } from '../values/conditions.ts';
+import { DIRECT_ON_LINE, notSwitchedOff, WITH_DRIVE } from '../values/conditions.ts';
 import { entry, limit, value } from '../values/declare.ts';
 import { bound, recommend, type Window } from './declare.ts';
 import { WINDOW_EMPTY } from './emptiness.ts';
@@ -49,7 +49,7 @@ export const SHORT_CIRCUIT_TRIP: Window = {
   title: 'the short-circuit trip',
   kind: 'current',
   compared: entry(TRIP),
-  when: switchedOn('short_circuit'),
+  when: notSwitchedOff('short_circuit'),
   emptiness: WINDOW_EMPTY,
   named: namedWithSide('short-circuit', 'short_circuit', 'motor'),
   bounds: [

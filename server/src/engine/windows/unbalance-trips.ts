@@ -1,5 +1,5 @@
 import type { CheckTexts } from '../findings/texts.ts';
-import { switchedOn } from '../values/conditions.ts';
+import { notSwitchedOff } from '../values/conditions.ts';
 import { entry, limit, value } from '../values/declare.ts';
 import { bound, recommend, type Window } from './declare.ts';
 import { WINDOW_EMPTY } from './emptiness.ts';
@@ -86,7 +86,7 @@ function windowOf({ protection, high, natural, times }: Unbalance, part: 'trip' 
     title: `the ${protection.replace('_', '-')} ${part}`,
     kind: 'ratio',
     compared: entry(setpoint),
-    when: switchedOn(protection),
+    when: notSwitchedOff(protection),
     emptiness: WINDOW_EMPTY,
     bounds: [
       bound({

@@ -1,5 +1,5 @@
 import type { CheckTexts } from '../findings/texts.ts';
-import { switchedOn } from '../values/conditions.ts';
+import { notSwitchedOff } from '../values/conditions.ts';
 import { entry, knownCases, limit, value } from '../values/declare.ts';
 import { type Bound, bound, boundAt, recommend, type Window } from './declare.ts';
 import { WINDOW_EMPTY } from './emptiness.ts';
@@ -85,7 +85,7 @@ export const UNDERLOAD_TRIP: Window = {
   title: 'the underload trip',
   kind: 'current',
   compared: entry(TRIP),
-  when: switchedOn('underload'),
+  when: notSwitchedOff('underload'),
   emptiness: WINDOW_EMPTY,
   named: namedWithSide('underload', 'underload', 'motor'),
   bounds: [

@@ -1,5 +1,5 @@
 import type { CheckTexts } from '../findings/texts.ts';
-import { switchedOn } from '../values/conditions.ts';
+import { notSwitchedOff } from '../values/conditions.ts';
 import { entry, limit, value } from '../values/declare.ts';
 import { bound, recommend, type Window } from './declare.ts';
 import { WINDOW_EMPTY } from './emptiness.ts';
@@ -41,7 +41,7 @@ function voltageTrip(protection: 'overvoltage' | 'undervoltage', sign: 1 | -1): 
     title: `the ${protection} trip`,
     kind: 'voltage',
     compared: entry(trip),
-    when: switchedOn(protection),
+    when: notSwitchedOff(protection),
     emptiness: WINDOW_EMPTY,
     named: namedWithSide(protection, protection, 'supply'),
     bounds: [

@@ -28,11 +28,12 @@ const EXAMPLES: Readonly<Record<string, string>> = {
  * A document to begin with: what is required stands there with an example, everything else as a comment with its units
  * or choices. It reads without an error as it is.
  * @param lift keys of the other lift are left out; without it a data sheet lists both
+ * @param well the name of an installation's well, if it is known
  */
-export function starterDocument(kind: DocumentKind, lift?: Lift): string {
+export function starterDocument(kind: DocumentKind, lift?: Lift, well?: string): string {
   const shape = SHAPES[kind];
   const asked = kind === 'installation' ? (lift ?? 'linear') : lift;
-  const starter = new Starter(asked);
+  const starter = new Starter(asked, well === undefined ? EXAMPLES : { ...EXAMPLES, 'site.well': well });
   starter.keys(shape, { path: '', indent: '', commented: undefined });
   return `${[...preamble(kind, shape), `document: ${kind}/${VERSIONS[kind]}`, ...starter.lines].join('\n')}\n`;
 }
@@ -54,9 +55,11 @@ interface Place {
 class Starter {
   readonly lines: string[] = [];
   readonly #lift: Lift | undefined;
+  readonly #examples: Readonly<Record<string, string>>;
 
-  constructor(lift: Lift | undefined) {
+  constructor(lift: Lift | undefined, examples: Readonly<Record<string, string>>) {
     this.#lift = lift;
+    this.#examples = examples;
   }
 
   keys(shape: Shape, place: Place): void {
@@ -98,7 +101,7 @@ class Starter {
     if (shape.type === 'map') return ' {}';
     if (shape.type === 'list') return ' []';
     if (commented !== undefined) return '';
-    return ` ${path === 'lift' ? this.#lift : EXAMPLES[path]}`;
+    return ` ${path === 'lift' ? this.#lift : this.#examples[path]}`;
   }
 
   #line({ indent, commented }: Place, text: string, hint: string): void {
