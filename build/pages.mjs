@@ -6,7 +6,6 @@ import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
-const CHECKS = join(ROOT, 'docs/checks');
 const scratch = mkdtempSync(join(tmpdir(), 'setproof-pages-'));
 const outfile = join(scratch, 'pages.mjs');
 
@@ -15,7 +14,8 @@ try {
     absWorkingDir: ROOT,
     stdin: {
       contents: `export { CATALOGUE } from './server/src/engine/index.ts';
-export { checkPages } from './server/src/render/markdown/check-pages.ts';`,
+export { checkPages } from './server/src/render/markdown/check-pages.ts';
+export { referencePages } from './server/src/render/markdown/reference-pages.ts';`,
       resolveDir: ROOT,
       loader: 'ts',
     },
@@ -26,17 +26,19 @@ export { checkPages } from './server/src/render/markdown/check-pages.ts';`,
     banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
     logLevel: 'warning',
   });
-  const { CATALOGUE, checkPages } = await import(outfile);
-  writePages(checkPages(CATALOGUE));
+  const { CATALOGUE, checkPages, referencePages } = await import(outfile);
+  writePages('docs/checks', checkPages(CATALOGUE));
+  writePages('docs/reference', referencePages());
 } finally {
   rmSync(scratch, { recursive: true, force: true });
 }
 
-/** Writes the pages, and takes away those of checks that are no more. */
-function writePages(pages) {
-  mkdirSync(CHECKS, { recursive: true });
-  for (const { path, text } of pages) writeFileSync(join(CHECKS, path), text);
+/** Writes the pages, and takes away those of what is no more. */
+function writePages(name, pages) {
+  const folder = join(ROOT, name);
+  mkdirSync(folder, { recursive: true });
+  for (const { path, text } of pages) writeFileSync(join(folder, path), text);
   const kept = new Set(pages.map(({ path }) => path));
-  for (const name of readdirSync(CHECKS)) if (!kept.has(name)) rmSync(join(CHECKS, name));
-  console.log(`${pages.length} pages in docs/checks/`);
+  for (const name of readdirSync(folder)) if (!kept.has(name)) rmSync(join(folder, name));
+  console.log(`${pages.length} pages in ${name}/`);
 }

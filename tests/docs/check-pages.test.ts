@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../server/src/engine/index.ts';
 import { checkPages } from '../../server/src/render/markdown/check-pages.ts';
+import { referencePages } from '../../server/src/render/markdown/reference-pages.ts';
 import { ROOT } from '../support/project.ts';
 
 const FOLDER = join(ROOT, 'docs/checks');
@@ -23,5 +24,18 @@ describe('the pages of the checks', () => {
       for (const [, target = ''] of text.matchAll(/\]\(([^)]+)\)/g))
         expect(names, `${path} → ${target}`).toContain(target);
     }
+  });
+});
+
+describe('the pages of the reference', () => {
+  const REFERENCE = join(ROOT, 'docs/reference');
+  const reference = referencePages();
+
+  it.each(reference.map(({ path, text }): [string, string] => [path, text]))('%s is as generated', (path, text) => {
+    expect(readFileSync(join(REFERENCE, path), 'utf8'), 'run: npm run pages').toBe(text);
+  });
+
+  it('are all there, and no other', () => {
+    expect(readdirSync(REFERENCE).sort()).toEqual(reference.map(({ path }) => path).sort());
   });
 });
