@@ -35,11 +35,15 @@ export interface NodeColumns {
   readonly scalar: readonly string[];
 }
 
+/** Children from which on a mapping is looked up by an index; fewer are gone through faster. */
+const MANY = 100;
+
 /** A parsed text as a flat table. The root is node 0; an empty document has no nodes. */
 export class SyntaxTree {
   readonly source: SourceText;
   readonly size: number;
   readonly columns: NodeColumns;
+  readonly #indexes = new Map<NodeIndex, ReadonlyMap<string, NodeIndex>>();
 
   constructor(source: SourceText, size: number, columns: NodeColumns) {
     this.source = source;
@@ -128,10 +132,21 @@ export class SyntaxTree {
   /** The value under `key` in a mapping; of keys given twice the first. */
   child(node: NodeIndex, key: string): NodeIndex {
     if (!this.isMapping(node)) return NONE;
+    if (this.childCount(node) > MANY) return this.#indexed(node).get(key) ?? NONE;
     const { key: keys, nextSibling } = this.columns;
     let at = this.firstChild(node);
     while (at !== NONE && keys[at] !== key) at = nextSibling[at] ?? NONE;
     return at;
+  }
+
+  /** The keys of a large mapping, gone through once: of ten thousand unknown keys each is looked up. */
+  #indexed(node: NodeIndex): ReadonlyMap<string, NodeIndex> {
+    const known = this.#indexes.get(node);
+    if (known !== undefined) return known;
+    const index = new Map<string, NodeIndex>();
+    for (const child of this.children(node)) if (!index.has(this.key(child))) index.set(this.key(child), child);
+    this.#indexes.set(node, index);
+    return index;
   }
 
   /** The item at `index` in a sequence. */
@@ -160,24 +175,27 @@ export class SyntaxTree {
     );
   }
 
-  /** The innermost node whose key or value covers `offset`, its end included. */
+  /** The innermost node whose key or value covers `offset`, its end included; the root where none does. */
   nodeAt(offset: number): NodeIndex {
-    let found = NONE;
-    let at = this.root;
-    while (at !== NONE) {
-      found = at;
-      at = this.#childAt(at, offset);
-    }
-    return found;
+    let node = this.#lastFrom(offset);
+    while (this.parent(node) !== NONE && offset > this.span(node).end) node = this.parent(node);
+    return node === NONE ? this.root : node;
   }
 
-  #childAt(node: NodeIndex, offset: number): NodeIndex {
-    let found = NONE;
-    for (const child of this.children(node)) {
-      const from = this.hasKey(child) ? this.keySpan(child).start : this.span(child).start;
-      if (offset >= from && offset <= this.span(child).end) found = child;
+  /** The last node that begins at or before `offset`; nodes stand in the order of the text, each before what it holds. */
+  #lastFrom(offset: number): NodeIndex {
+    let low = 0;
+    let high = this.size;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (this.#from(middle) <= offset) low = middle + 1;
+      else high = middle;
     }
-    return found;
+    return low - 1;
+  }
+
+  #from(node: NodeIndex): number {
+    return this.hasKey(node) ? this.keySpan(node).start : this.span(node).start;
   }
 }
 
