@@ -10,10 +10,10 @@ import { context } from 'esbuild';
 process.once('message', async ({ root, file, texts, usual }) => {
   const look = new QuickLook(root, file);
   await look.start(usual);
-  const noticed = [];
-  for (const text of texts) noticed.push(await look.notices(text));
+  process.send({ usual: look.usual });
+  for (const text of texts) process.send({ noticed: await look.notices(text) });
   await look.close();
-  process.send({ noticed, usual: look.usual }, () => process.exit());
+  process.disconnect();
 });
 
 class QuickLook {

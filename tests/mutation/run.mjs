@@ -87,17 +87,41 @@ async function lookQuickly() {
 }
 
 /** A process for each file: what a thousand bundles leave behind would not fit into one. */
-function lookAt(file, mutants, usual) {
-  return new Promise((resolve, reject) => {
+async function lookAt(file, mutants, usual) {
+  const texts = mutants.map(({ source, start, end, text }) => source.slice(0, start) + text + source.slice(end));
+  const noticed = [];
+  let known = usual;
+  while (noticed.length < texts.length) {
+    const look = await lookOnce({ root: ROOT, file, usual: known, texts: texts.slice(noticed.length) });
+    noticed.push(...look.noticed);
+    known = look.usual ?? known;
+  }
+  return { noticed, usual: known };
+}
+
+/** Looks at mutants until all are done, or one never ends: that one is noticed, and the rest is for another process. */
+function lookOnce(work) {
+  return new Promise((resolve) => {
     const look = fork(join(ROOT, 'tests/mutation/quick.mjs'), { stdio: 'inherit' });
-    look.on('message', resolve);
-    look.on('exit', (code) => reject(new Error(`the look at ${file} ended with ${code}`)));
-    look.send({
-      root: ROOT,
-      usual,
-      file,
-      texts: mutants.map(({ source, start, end, text }) => source.slice(0, start) + text + source.slice(end)),
+    const noticed = [];
+    let usual;
+    let timer;
+    const wait = () => {
+      clearTimeout(timer);
+      timer = setTimeout(() => look.kill('SIGKILL'), LONGEST);
+    };
+    look.on('message', (message) => {
+      wait();
+      if ('usual' in message) usual = message.usual;
+      else noticed.push(message.noticed);
     });
+    look.on('exit', () => {
+      clearTimeout(timer);
+      const isCutShort = noticed.length < work.texts.length;
+      resolve({ noticed: isCutShort ? [...noticed, true] : noticed, usual });
+    });
+    wait();
+    look.send(work);
   });
 }
 
