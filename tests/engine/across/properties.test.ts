@@ -57,7 +57,7 @@ function inOtherUnit({ kind, value, unit, reference, tolerance }: Quantity, pick
     (each) => each !== unit && each !== SUSPECT && findUnit(each)?.unit.scale === 'linear',
   );
   const other = units[pick % Math.max(1, units.length)];
-  if (other === undefined || tolerance > 0 || reference !== undefined) return undefined;
+  if (other === undefined || kind.alternate !== undefined || tolerance > 0 || reference !== undefined) return undefined;
   const number = toUnit(value, kind, other);
   return number === undefined || /e/.test(String(number)) ? undefined : `${number} ${other}`;
 }

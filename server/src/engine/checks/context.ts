@@ -3,7 +3,6 @@ import { fromAbsolute, toUnit } from '../quantity/convert.ts';
 import { formatMeasure, formatNumber, measureIn } from '../quantity/format.ts';
 import { KINDS, kindNamed } from '../quantity/kinds.ts';
 import type { Quantity } from '../quantity/types.ts';
-import { stepsOf } from '../syntax/tree.ts';
 import type { Evaluation } from '../values/evaluation.ts';
 
 const DIFFERENCES: Readonly<Record<string, string>> = {
@@ -67,7 +66,7 @@ export class CheckContext {
 
   /** The text of an entry as the author wrote it; empty if it is absent. */
   text(key: string): string {
-    return this.evaluation.entryText(key, stepsOf(key)) ?? '';
+    return this.evaluation.entryText(key) ?? '';
   }
 
   quantity(key: string): Quantity | undefined {

@@ -50,8 +50,9 @@ export class Outcome {
     this.findings = this.findings.filter((each) => each.check !== check);
   }
 
-  passed(check: string, margin: Measure | undefined): void {
-    this.#settle(check, { status: 'passed', margin });
+  /** @param margin works out how far inside the check is; asked only when somebody reads it. */
+  passed(check: string, margin: MarginReader | undefined): void {
+    this.#settle(check, margin === undefined ? PASSED : new Passed([margin]));
   }
 
   notRun(check: string, missing: readonly string[]): void {
@@ -69,9 +70,40 @@ export class Outcome {
     else if (before.status === 'not_run' && status.status === 'not_run') {
       this.statuses.set(check, { ...before, missing: [...new Set([...before.missing, ...status.missing])].sort() });
     } else if (before.status === 'passed' && status.status === 'passed') {
-      this.statuses.set(check, { status: 'passed', margin: smaller(before.margin, status.margin) });
+      this.statuses.set(check, bothPassed(before, status));
     }
   }
+}
+
+type MarginReader = () => Measure;
+type PassedStatus = Extract<CheckStatus, { readonly status: 'passed' }>;
+
+const PASSED: PassedStatus = { status: 'passed', margin: undefined };
+
+/**
+ * A check that passed in several cases, or with several bounds. To put each margin into the author's unit costs as much
+ * as to run the check, and few reports name it.
+ */
+class Passed implements PassedStatus {
+  readonly status = 'passed';
+  readonly #margins: readonly MarginReader[];
+
+  constructor(margins: readonly MarginReader[]) {
+    this.#margins = margins;
+  }
+
+  get margin(): Measure | undefined {
+    return this.#margins.map((read) => read()).reduce(smaller);
+  }
+
+  and(other: Passed): Passed {
+    return new Passed([...this.#margins, ...other.#margins]);
+  }
+}
+
+function bothPassed(a: PassedStatus, b: PassedStatus): PassedStatus {
+  if (a instanceof Passed && b instanceof Passed) return a.and(b);
+  return a instanceof Passed ? a : b;
 }
 
 /** A finding that may follow from what one of other checks reports. */
@@ -97,7 +129,6 @@ const WEIGHT: Readonly<Record<CheckStatus['status'], number>> = {
   finding: 5,
 };
 
-function smaller(a: Measure | undefined, b: Measure | undefined): Measure | undefined {
-  if (a === undefined || b === undefined) return a ?? b;
+function smaller(a: Measure, b: Measure): Measure {
   return b.number < a.number ? b : a;
 }

@@ -11,9 +11,14 @@ import type { Outcome } from './outcome.ts';
 
 /** Runs every check of an installation that is not a bound; a check that throws is noted and the others go on. */
 export function runChecks(evaluation: Evaluation, today: string, outcome: Outcome): void {
+  // What concerns the whole file stands in the first, also without a case.
+  const contexts = Array.from(
+    { length: Math.max(1, evaluation.caseCount) },
+    (_, at) => new CheckContext(evaluation, at, today),
+  );
   for (const compiled of COMPILED_CHECKS) {
     try {
-      runCheck(evaluation, compiled, today, outcome);
+      runCheck(evaluation, compiled, contexts, outcome);
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error);
       outcome.broken.push({ check: compiled.check.id, reason });
@@ -21,12 +26,17 @@ export function runChecks(evaluation: Evaluation, today: string, outcome: Outcom
   }
 }
 
-function runCheck(evaluation: Evaluation, compiled: CompiledCheck, today: string, outcome: Outcome): void {
+function runCheck(
+  evaluation: Evaluation,
+  compiled: CompiledCheck,
+  contexts: readonly CheckContext[],
+  outcome: Outcome,
+): void {
   const times = compiled.perCase ? evaluation.caseCount : 1;
   if (times === 0) outcome.notRun(compiled.check.id, ['operation.cases']);
   let worst: Judged | undefined;
   for (let at = 0; at < times; at++) {
-    const judged = runInCase(evaluation, compiled, new CheckContext(evaluation, at, today), outcome);
+    const judged = runInCase(evaluation, compiled, contexts[at] as CheckContext, outcome);
     if (judged !== undefined && (worst === undefined || judged.excess > worst.excess)) worst = judged;
   }
   if (worst === undefined) return;
@@ -49,7 +59,7 @@ function runInCase(
   const { check, part } = compiled;
   const at = context.caseIndex;
   const verdict = verdictOf(evaluation, compiled, at);
-  if (verdict === 'fails' || !compiled.needs.every((input) => input.applies(evaluation, at))) {
+  if (verdict === 'fails' || !evaluation.allApply(compiled.needs, at)) {
     outcome.notApplicable(check.id);
     return undefined;
   }
@@ -68,7 +78,7 @@ function runInCase(
   }
   const judgements = judgementsIn(result);
   if (judgements.length === 0) {
-    outcome.passed(check.id, isMargin(result) ? measureOf(context, result.margin) : undefined);
+    outcome.passed(check.id, isMargin(result) ? () => measureOf(context, result.margin) : undefined);
     return undefined;
   }
   return { judgements, context, excess: Math.max(...judgements.map(excessOf)) };
@@ -157,7 +167,7 @@ export function relatedPlace(
   evaluation: Evaluation,
   { key, message }: { readonly key: string; readonly message: string },
 ): { place: Place; message: string }[] {
-  const located = evaluation.locate(key, stepsOf(key));
+  const located = evaluation.locate(key);
   return located === undefined ? [] : [{ place: placeOfNode(located.document, located.node), message }];
 }
 

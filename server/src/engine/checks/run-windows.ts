@@ -1,7 +1,6 @@
 import type { Fix } from '../findings/finding.ts';
 import type { CheckTexts } from '../findings/texts.ts';
 import { measureIn } from '../quantity/format.ts';
-import { stepsOf } from '../syntax/tree.ts';
 import { capitalise, listed } from '../text/words.ts';
 import type { Evaluation } from '../values/evaluation.ts';
 import { leafEntries } from '../values/explain.ts';
@@ -92,7 +91,7 @@ class WindowRun {
     const { check } = reading.bound;
     if (reading.status === 'not-applicable') this.#outcome.notApplicable(check.id);
     else if (reading.status === 'missing') this.#outcome.notRun(check.id, reading.missing);
-    else this.#outcome.passed(check.id, this.#margin(reading));
+    else this.#outcome.passed(check.id, () => this.#margin(reading));
   }
 
   #margin(reading: BoundReading) {
@@ -258,7 +257,7 @@ class WindowRun {
   #basis(root: BoundReading) {
     const leaves = leafEntries(this.#evaluation, root.node, root.caseIndex ?? 0);
     return leaves.slice(0, MOST_RELATED).flatMap((key) => {
-      const text = this.#evaluation.entryText(key, stepsOf(key));
+      const text = this.#evaluation.entryText(key);
       return relatedPlace(this.#evaluation, { key, message: `rests on ${key}${text ? `, ${text}` : ''}` });
     });
   }

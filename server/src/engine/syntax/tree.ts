@@ -203,8 +203,22 @@ export class SyntaxTree {
 export function stepsOf(path: string): readonly (string | number)[] {
   if (path !== '' && !path.includes('.') && !path.includes('[')) return [path];
   const steps: (string | number)[] = [];
-  for (const part of path.matchAll(/\[(\d+)\]|([^.[\]]+)/g)) {
-    steps.push(part[1] === undefined ? (part[2] ?? '') : Number(part[1]));
+  for (let start = 0; start < path.length; start++) {
+    const end = endOfStep(path, start);
+    if (end > start) steps.push(stepBetween(path, start, end));
+    start = end;
   }
   return steps;
+}
+
+function endOfStep(path: string, start: number): number {
+  let at = start;
+  while (at < path.length && path[at] !== '.' && path[at] !== '[' && path[at] !== ']') at++;
+  return at;
+}
+
+function stepBetween(path: string, start: number, end: number): string | number {
+  const step = path.slice(start, end);
+  const isIndex = path[start - 1] === '[' && path[end] === ']' && /^\d+$/.test(step);
+  return isIndex ? Number(step) : step;
 }

@@ -35,8 +35,9 @@ export class Evaluation {
   readonly #methods: Uint8Array;
   readonly #supplies: Uint8Array;
   readonly #bindingCases: Int16Array;
-  readonly #located = new Map<string, Located | undefined>();
-  readonly #locatedInCase: readonly Map<string, Located | undefined>[];
+  /** Entries by path; null for one that was looked for and is not there. */
+  readonly #located = new Map<string, Located | null>();
+  readonly #locatedInCase: readonly Map<string, Located | null>[];
   readonly #rows = new Map<RowsSource, readonly Record<string, unknown>[] | undefined>();
 
   constructor(installation: Installation, network: Network, limits: LimitTable) {
@@ -56,12 +57,12 @@ export class Evaluation {
 
   // What a declaration can read
 
-  entryNumber(path: string, steps: Steps): number | undefined {
+  entryNumber(path: string, steps?: Steps): number | undefined {
     const located = this.locate(path, steps);
     return located === undefined ? undefined : finite(this.installation.number(located));
   }
 
-  entryText(path: string, steps: Steps): string | undefined {
+  entryText(path: string, steps?: Steps): string | undefined {
     const located = this.locate(path, steps);
     return located === undefined ? undefined : this.installation.text(located);
   }
@@ -70,19 +71,22 @@ export class Evaluation {
     return this.locate(path, steps) !== undefined;
   }
 
-  locate(path: string, steps: Steps = stepsOf(path)): Located | undefined {
-    if (this.#located.has(path)) return this.#located.get(path);
-    const located = this.installation.locateFrom(this.installation.document.tree.root, steps);
-    this.#located.set(path, located);
+  /** @param steps the path taken apart, where that was done beforehand */
+  locate(path: string, steps?: Steps): Located | undefined {
+    const known = this.#located.get(path);
+    if (known !== undefined) return known ?? undefined;
+    const located = this.installation.locateFrom(this.installation.document.tree.root, steps ?? stepsOf(path));
+    this.#located.set(path, located ?? null);
     return located;
   }
 
   locateInCase(caseIndex: number, key: string): Located | undefined {
-    const known = this.#locatedInCase[caseIndex];
-    if (known === undefined) return undefined;
-    if (known.has(key)) return known.get(key);
+    const entries = this.#locatedInCase[caseIndex];
+    if (entries === undefined) return undefined;
+    const known = entries.get(key);
+    if (known !== undefined) return known ?? undefined;
     const located = this.installation.locateFrom(this.installation.caseNodes[caseIndex] as number, stepsOf(key));
-    known.set(key, located);
+    entries.set(key, located ?? null);
     return located;
   }
 
@@ -177,6 +181,12 @@ export class Evaluation {
     return at < 0 ? undefined : at;
   }
 
+  /** Whether none of the inputs is a value that does not concern the case. */
+  allApply(inputs: readonly CompiledInput[], caseIndex: number): boolean {
+    for (const { applies } of inputs) if (applies !== undefined && !applies(this, caseIndex)) return false;
+    return true;
+  }
+
   /** Gathers inputs by name; undefined where a required one lacks. */
   gather(inputs: readonly CompiledInput[], caseIndex: number): Record<string, unknown> | undefined {
     const seen: Record<string, unknown> = {};
@@ -206,7 +216,7 @@ export class Evaluation {
       const compiled = node.methods[at] as CompiledMethod;
       const verdict = verdictOf(this, compiled, caseIndex);
       // A method that rests on what does not apply here does not apply either: nothing could be entered to mend it.
-      if (verdict === 'fails' || !compiled.inputs.every((input) => input.applies(this, caseIndex))) continue;
+      if (verdict === 'fails' || !this.allApply(compiled.inputs, caseIndex)) continue;
       const seen = verdict === 'holds' ? this.gather(compiled.inputs, caseIndex) : undefined;
       if (seen !== undefined) {
         this.#methods[slot] = at;
@@ -238,7 +248,7 @@ export class Evaluation {
   }
 
   /** Where the rows of a list stand; a mapping counts as its only row. */
-  rowNodes(path: string, steps: Steps = stepsOf(path)): readonly Located[] | undefined {
+  rowNodes(path: string, steps?: Steps): readonly Located[] | undefined {
     const located = this.locate(path, steps);
     if (located === undefined) return undefined;
     const { document, node } = located;

@@ -14,8 +14,11 @@ export interface CompiledInput {
   readonly name: string;
   readonly source: Source;
   readonly read: Reading;
-  /** Whether there can be such a number here at all: a value that does not apply is not merely missing. */
-  readonly applies: (evaluation: Evaluation, caseIndex: number) => boolean;
+  /**
+   * Whether there can be such a number here at all: a value that does not apply is not merely missing. Undefined where
+   * that is no question, as for an entry.
+   */
+  readonly applies: ((evaluation: Evaluation, caseIndex: number) => boolean) | undefined;
 }
 
 export type Verdict = 'holds' | 'fails' | 'lacking';
@@ -29,8 +32,6 @@ export function compileInput(name: string, source: Source, byId: ReadonlyMap<str
   return { name, source, read: readingOf(source, byId), applies: applicabilityOf(source, byId) };
 }
 
-const ALWAYS = () => true;
-
 function applicabilityOf(source: Source, byId: ReadonlyMap<string, NetworkNode>): CompiledInput['applies'] {
   if (source.from === 'value' && !source.optional) {
     const node = nodeOf(source.id, byId);
@@ -40,7 +41,7 @@ function applicabilityOf(source: Source, byId: ReadonlyMap<string, NetworkNode>)
     const node = nodeOf(source.id, byId);
     return (evaluation) => evaluation.appliesSomewhere(node);
   }
-  return ALWAYS;
+  return undefined;
 }
 
 function readingOf(source: Source, byId: ReadonlyMap<string, NetworkNode>): Reading {

@@ -56,7 +56,7 @@ export function readWindow(
   const { window } = compiled;
   const applies =
     compiled.conditions.every(({ test }) => test(evaluation, 0) === 'holds') &&
-    compiled.compared.applies(evaluation, 0);
+    evaluation.allApply([compiled.compared], 0);
   const read = compiled.compared.read(evaluation, 0);
   const setpoint = typeof read === 'number' ? read : undefined;
   const ends = endsOf(bounds);
