@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { flattenDocument } from './generate/flatten.mjs';
 import { judgeFiles, judgeFlattened } from './generate/judge.mjs';
+import { generateMedia } from './generate/media.mjs';
 import { DOCUMENT_KINDS, readKindNames, readSchemas, SchemaError } from './generate/read.mjs';
 import { writeShapes } from './generate/shapes.mjs';
 import { writeTypes } from './generate/types.mjs';
@@ -42,7 +43,10 @@ async function generate({ schemas, output }) {
 }
 
 try {
-  await generate(readOptions());
+  const options = readOptions();
+  await generate(options);
+  // Fonts and page belong to this tree; a test that generates elsewhere wants the schemas alone.
+  if (options.output.startsWith(ROOT)) await generateMedia(ROOT);
 } catch (error) {
   if (!(error instanceof SchemaError)) throw error;
   console.error(error.message);

@@ -6,6 +6,7 @@ import { existsSync } from 'node:fs';
 const NEEDED = [
   { program: process.env.CHROMIUM ?? '/usr/bin/chromium', packages: ['chromium'], why: 'tests in a real browser' },
   { program: '/usr/bin/pdfinfo', packages: ['poppler-utils'], why: 'looking at printed pages' },
+  { program: '/usr/bin/qpdf', packages: ['qpdf'], why: 'checking the PDF form' },
   { program: '/usr/bin/units', packages: ['units'], why: 'the comparison with GNU units' },
   { program: '/usr/bin/python3', packages: ['python3-scipy'], module: 'scipy', why: 'the comparison with SciPy' },
 ];

@@ -1,4 +1,5 @@
 import { buildChecklist, type Checklist, type UnitChoice } from '../engine/index.ts';
+import { Refusal } from '../host/refusal.ts';
 import { openInstallation } from './installation.ts';
 import { writeOutput } from './output.ts';
 import type { ScopeArguments } from './scope.ts';
@@ -6,7 +7,7 @@ import { EXIT, running, type Surroundings } from './surroundings.ts';
 
 export interface ChecklistArguments extends ScopeArguments {
   readonly file: string;
-  readonly format?: 'html' | 'markdown' | 'json' | undefined;
+  readonly format?: 'html' | 'pdf' | 'field' | 'markdown' | 'json' | undefined;
   readonly paper?: 'a4' | 'letter' | undefined;
   readonly units?: UnitChoice | undefined;
   readonly output?: string | undefined;
@@ -15,6 +16,7 @@ export interface ChecklistArguments extends ScopeArguments {
 /** `setproof checklist`: 0 when the checklist is written, whatever is wrong with the file; 2 if it cannot be. */
 export function checklist(args: ChecklistArguments, surroundings: Surroundings): Promise<number> {
   return running(surroundings, async () => {
+    refuseTerminal(args, surroundings);
     const { file, scope } = openInstallation(args.file, args, surroundings);
     const built = buildChecklist(file, { units: args.units ?? 'as-written' });
     const named = { ...built, installation: scope.nameOf(built.installation) };
@@ -23,8 +25,18 @@ export function checklist(args: ChecklistArguments, surroundings: Surroundings):
   });
 }
 
-async function written(list: Checklist, { format, paper }: ChecklistArguments): Promise<string> {
+/** A terminal would take the bytes of a form for commands. */
+function refuseTerminal({ format, output }: ChecklistArguments, { stdout }: Surroundings): void {
+  if (format === 'pdf' && output === undefined && stdout.isTTY === true)
+    throw new Refusal('A PDF form is not for the terminal: name a file with --output, or send it on to a program.');
+}
+
+async function written(list: Checklist, { format, paper }: ChecklistArguments): Promise<string | Uint8Array> {
   switch (format) {
+    case 'pdf':
+      return (await import('../render/checklist/pdf.ts')).renderChecklistPdf(list, { paper: paper ?? 'a4' });
+    case 'field':
+      return (await import('../render/checklist/field.ts')).renderChecklistField(list);
     case 'json':
       return (await import('../render/checklist/json.ts')).renderChecklistJson(list);
     case 'markdown':

@@ -42,9 +42,15 @@ const TEXTS = {
   sour:
     'This well has hydrogen sulphide. Nobody enters without a permit, a personal detector, breathing apparatus at ' +
     'hand and a second person who watches. The nose does not warn: the gas dulls it.',
+  sourUnknown:
+    'The file does not say whether this well has hydrogen sulphide (H2S). Until the site has said, work as if it had: ' +
+    'permit, personal detector, breathing apparatus at hand, and a second person who watches.',
   classified:
     'The area is classified as hazardous. Instruments, lamps, telephones and tablets must be fit for the zone, or a ' +
     'hot-work permit with gas measurement covers them. An insulation test makes sparks.',
+  areaUnknown:
+    'The file does not say whether the area is hazardous. Until the site has said, only instruments, lamps, ' +
+    'telephones and tablets that are fit for the zone come near the well. An insulation test makes sparks.',
   closedValve:
     'The pump is never started against a closed valve. ' +
     'Walk the line and see that every valve to the tank or separator is open.',
@@ -63,6 +69,9 @@ const TEXTS = {
   automatic:
     'The unit restarts by itself: it may start at any time, without warning. Isolate and lock out before any work, ' +
     'even when it stands still, and post the sign.',
+  automaticUnknown:
+    'The file does not say whether the unit restarts by itself. Until that is known it may start at any time, without ' +
+    'warning: isolate and lock out before any work, even when it stands still.',
   override:
     'During the first-start override the protections against underload and low intake pressure are held off. ' +
     'Somebody attends at the controller for the whole time and stops the unit by hand if it is needed.',
@@ -87,6 +96,23 @@ export function gasCautions(facts: Facts, stage: string): readonly Step[] {
   return [
     warn(stage, 'gas'),
     ...only(facts.hasSour, warn(stage, 'sour')),
+    ...only(!facts.has('fluid.h2s'), warn(stage, 'sourUnknown')),
+    ...areaCautions(facts, stage),
+  ];
+}
+
+/** What may be taken near the well; in doubt as if the area were hazardous. */
+export function areaCautions(facts: Facts, stage: string): readonly Step[] {
+  return [
     ...only(facts.isClassified, warn(stage, 'classified')),
+    ...only(!facts.has('site.hazardous_area'), warn(stage, 'areaUnknown')),
+  ];
+}
+
+/** A unit that starts by itself; in doubt as if it did. */
+export function restartCautions(facts: Facts, stage: string): readonly Step[] {
+  return [
+    ...only(facts.restartsItself, warn(stage, 'automatic')),
+    ...only(!facts.has('setpoints.restart.mode'), warn(stage, 'automaticUnknown')),
   ];
 }

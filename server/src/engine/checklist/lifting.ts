@@ -83,7 +83,7 @@ function elevators(facts: Facts): readonly Step[] {
     return read(id(item), `Read the bore of the elevator for the ${item}.`, {
       unit: bore?.unit,
       planned: bore?.number,
-      note: `${fits} The bore fits it within ${facts.showNumber(facts.evaluation.limit('handling.elevator'), 'length', 'equipment.motor.outer_diameter')}.`,
+      note: `${fits} The bore fits it within ${facts.showNumber(facts.evaluation.limit('handling.elevator'), 'small_length', 'equipment.motor.outer_diameter')}.`,
     });
   });
 }

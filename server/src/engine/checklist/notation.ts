@@ -8,7 +8,8 @@ import { findUnit } from '../quantity/units.ts';
 import type { Evaluation } from '../values/evaluation.ts';
 
 /** In which units a document for people is written. */
-export type UnitChoice = 'as-written' | 'metric' | 'oilfield';
+export const UNIT_CHOICES = ['as-written', 'metric', 'oilfield'] as const;
+export type UnitChoice = (typeof UNIT_CHOICES)[number];
 
 /** What a crew that thinks in the other system reads instead; the first pair of a unit counts. */
 const COUNTERPARTS: readonly (readonly [metric: string, oilfield: string])[] = [

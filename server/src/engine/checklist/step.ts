@@ -28,6 +28,16 @@ export interface Step {
   readonly note?: string | undefined;
   /** Names of the several readings of one step, such as `A-B`, `B-C`, `C-A`. */
   readonly fields?: readonly string[] | undefined;
+  /** Greatest deviation of one of the readings from their mean over the mean, as a share. */
+  readonly unbalanceMax?: number | undefined;
+  /** Id of the step at which the temperature of this reading is read: insulation is brought to 40 degC with it. */
+  readonly temperatureStep?: string | undefined;
+  /** The answer is prose: there is room for several lines. */
+  readonly prose?: true | undefined;
+  /** The words of the document that a setting takes, such as `automatic`. */
+  readonly choices?: readonly string[] | undefined;
+  /** The setting is a list of such words. */
+  readonly several?: true | undefined;
 }
 
 export interface Stage {

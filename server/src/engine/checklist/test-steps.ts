@@ -12,7 +12,9 @@ export function insulationStep(facts: Facts, item: Item, test: ItemTest, id: str
   const voltage = test.voltage === undefined ? '' : ` at ${shown(test.voltage)} d.c.`;
   const duration = test.duration === undefined ? '' : ` after ${shown(test.duration)}`;
   const text = `Insulation of the ${item.title}, all conductors together to earth${voltage}${duration}; write down its temperature.`;
-  return read(id, text, insulationDetails(facts, item, test));
+  // The rule for the temperature was written for the windings of machines, not for cables.
+  const temperatureStep = item.kind === 'motor' ? `inspection.${item.id}.temperature` : undefined;
+  return read(id, text, { ...insulationDetails(facts, item, test), temperatureStep });
 }
 
 function insulationDetails(facts: Facts, item: Item, test: ItemTest): StepDetails {

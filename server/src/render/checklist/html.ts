@@ -1,3 +1,4 @@
+import { renderSVG } from 'uqr';
 import type { Checklist, Stage } from '../../engine/index.ts';
 import { html, type Markup } from '../html/escape.ts';
 import { renderPage } from '../html/page.ts';
@@ -19,13 +20,26 @@ export function renderChecklistHtml(checklist: Checklist, { paper }: HtmlOptions
   const { title, well, revision, fingerprint, band, stages } = checklist;
   return renderPage({
     title,
-    frame: { paper, foot: [`Well ${shorten(well)}. ${revisionText(revision)}.`, fingerprint, FIRST], band },
+    frame: {
+      paper,
+      foot: [`Well ${shorten(well)}. ${revisionText(revision)}.`, fingerprint, FIRST],
+      band,
+      code: pageCode(fingerprint),
+    },
     css: CHECKLIST_CSS,
     body: html`${bandHtml(band)}
 <main>
 ${stages.map((stage, index) => stageHtml(checklist, stage, index))}
 </main>`,
   });
+}
+
+/** Points along a side of the code at the foot of a page. */
+const CODE_SIDE = 42;
+
+function pageCode(fingerprint: string): string {
+  const svg = renderSVG(fingerprint, { ecc: 'M', border: 2, pixelSize: 1 });
+  return svg.replace('<svg ', `<svg width="${CODE_SIDE}pt" height="${CODE_SIDE}pt" `);
 }
 
 const FIRST = 'The maker’s manual, the site’s rules, local codes and licensed practice come first.';

@@ -9,8 +9,14 @@ export function handover(facts: Facts, overview: Overview): readonly Step[] {
     ...under('As left', asLeft(facts)),
     ...under('Deviations', deviations(overview)),
     ...under('Remarks', [
-      read('handover.remarks', 'Write down whatever the next reader should know.', { fields: ['remarks'] }),
-      read('handover.spares', 'Write down what was used up and must be replaced.', { fields: ['used up'] }),
+      read('handover.remarks', 'Write down whatever the next reader should know.', {
+        fields: ['remarks'],
+        prose: true,
+      }),
+      read('handover.spares', 'Write down what was used up and must be replaced.', {
+        fields: ['used up'],
+        prose: true,
+      }),
     ]),
     ...under('Leaving', leaving(facts)),
     ...under('Sending back', sendingBack()),
@@ -28,7 +34,7 @@ function asLeft(facts: Facts): readonly Step[] {
     read(
       'handover.differences',
       'List each setting that was left different from the plan, with the reason and who agreed.',
-      { fields: ['setting', 'as left', 'reason'] },
+      { fields: ['setting', 'as left', 'reason'], prose: true },
     ),
     act('handover.file', 'Bring each difference into the file, so that it is checked like any other setting.'),
     ...only(

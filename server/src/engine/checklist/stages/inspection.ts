@@ -180,7 +180,7 @@ function resistanceStep(facts: Facts, item: Item, test: ItemTest): Step {
   const unbalance = `No reading is more than ${rounded(share * 100)} % of the mean away from the mean.`;
   const what = item.kind === 'cable' ? 'both far ends joined' : 'line to line';
   const text = `${capitalise(test.name)} of the ${item.title}, ${what}, A-B, B-C and C-A. ${unbalance}`;
-  return read(id, text, { fields: PHASES, ...resistanceDetails(facts, item, test) });
+  return read(id, text, { fields: PHASES, unbalanceMax: share, ...resistanceDetails(facts, item, test) });
 }
 
 function resistanceDetails(facts: Facts, item: Item, test: ItemTest): StepDetails {

@@ -54,7 +54,7 @@ function drift(facts: Facts): StepDetails {
       return diameter === undefined ? [] : [{ diameter, title }];
     })
     .sort((a, b) => b.diameter - a.diameter)[0];
-  const least = widest && facts.notation.ofNumber(widest.diameter, 'length', facts.quantity(entry));
+  const least = widest && facts.notation.ofNumber(widest.diameter, 'small_length', facts.quantity(entry));
   const note =
     widest === undefined
       ? "A limit is not known: enter 'outer_diameter' in the data sheets."
@@ -260,6 +260,7 @@ function landing(facts: Facts): readonly Step[] {
     read('running_in.resistance.landed', 'Winding resistance at the top end of the cable, A-B, B-C and C-A.', {
       unit: 'ohm',
       fields: PHASES,
+      unbalanceMax: facts.evaluation.limit('readings.winding-unbalance'),
       note: 'The expected value stands under “Surface”.',
     }),
     act('running_in.caps', 'Cap and insulate the top end of the cable until it is wired.'),

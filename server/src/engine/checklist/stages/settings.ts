@@ -1,6 +1,6 @@
 import { NONE, type NodeIndex } from '../../syntax/tree.ts';
 import { capitalise } from '../../text/words.ts';
-import { warn } from '../cautions.ts';
+import { restartCautions, warn } from '../cautions.ts';
 import type { Facts } from '../facts.ts';
 import { act, only, type Step, type StepDetails, set, under } from '../step.ts';
 import { limitOfWindow, windowOf, windowRemarks, windowWords } from '../window-words.ts';
@@ -16,7 +16,7 @@ export function settings(facts: Facts): readonly Step[] {
         'See in which units and from which zero the controller counts: bar or psi, gauge or absolute, motor or drive amps.',
       ),
       ...only(facts.holdsOffTrips, warn('settings', 'override')),
-      ...only(facts.restartsItself, warn('settings', 'automatic')),
+      ...restartCautions(facts, 'settings'),
     ]),
     ...groups.flatMap(({ title, steps }) => under(title, steps)),
     ...under('Not in the file', missingSetpoints(facts)),
@@ -73,6 +73,7 @@ function setStep(facts: Facts, node: NodeIndex, group: string): Step {
   const text = own === group ? own : `${group}: ${own.toLowerCase()}`;
   return set(`settings.${key.replace(/^setpoints\./, '')}`, text, {
     ...plannedOf(facts, node, key),
+    ...choicesOf(facts, node),
     limit,
     note:
       (limit === undefined ? windowWords(facts, reading) : windowRemarks(facts, reading)) || choiceMeaning(facts, node),
@@ -96,6 +97,14 @@ function plannedOf(facts: Facts, node: NodeIndex, key: string): StepDetails {
   if (type === 'boolean') return { planned: /^(yes|true|on)$/i.test(text) };
   if (type === 'integer' || type === 'number') return { planned: Number(text) };
   return { planned: type === 'choice' ? text.replaceAll('_', ' ') : text };
+}
+
+/** The words that the format knows for a setting, where it is not a number or a free text. */
+function choicesOf(facts: Facts, node: NodeIndex): StepDetails {
+  const shape = facts.evaluation.installation.document.shapes[node];
+  if (shape?.type === 'boolean') return { choices: ['yes', 'no'] };
+  if (shape?.type === 'list') return { choices: Object.keys(shape.item?.choices ?? {}), several: true };
+  return shape?.choices === undefined ? {} : { choices: Object.keys(shape.choices) };
 }
 
 function choiceMeaning(facts: Facts, node: NodeIndex): string | undefined {

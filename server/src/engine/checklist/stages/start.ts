@@ -1,7 +1,7 @@
 import type { Measure } from '../../findings/finding.ts';
 import { GRAVITY } from '../../values/physics.ts';
 import { BAND_SOURCE, type BandName, bandAround, bandRule } from '../bands.ts';
-import { gasCautions, warn } from '../cautions.ts';
+import { gasCautions, restartCautions, warn } from '../cautions.ts';
 import { type Facts, lacking } from '../facts.ts';
 import { act, caution, hold, only, read, type Step, slugs, under } from '../step.ts';
 
@@ -34,7 +34,7 @@ function before(facts: Facts): readonly Step[] {
     }),
     ...only(facts.measures('intake_pressure'), restingIntake(facts)),
     ...only(facts.measures('intake_temperature'), restingTemperature(facts)),
-    ...only(facts.restartsItself, warn('start', 'automatic')),
+    ...restartCautions(facts, 'start'),
     ...only(facts.holdsOffTrips, warn('start', 'override')),
     ...only(facts.hasMagnets || !facts.isLinear, warn('start', 'column')),
     act('start.people', 'See that nobody is at wellhead, cable or transformer, and that the site knows of the start.'),
@@ -328,9 +328,9 @@ function automatic(facts: Facts): readonly Step[] {
         'See that the first-start override has ended and that underload and intake-pressure trips are in force.',
       ),
     ),
+    ...restartCautions(facts, 'start.operation'),
     ...only(
       facts.restartsItself,
-      warn('start.operation', 'automatic'),
       act('start.sign', 'Post the sign “Starts by itself, without warning” at wellhead and drive.'),
     ),
     hold('start.hold_automatic', 'Hold: do not hand the unit to automatic operation before the readings are accepted.'),

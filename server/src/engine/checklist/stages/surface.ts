@@ -1,6 +1,6 @@
 import { listed } from '../../text/words.ts';
 import type { BoundReading, WindowReading } from '../../windows/reading.ts';
-import { warn } from '../cautions.ts';
+import { areaCautions, warn } from '../cautions.ts';
 import { connectionsOf } from '../connections.ts';
 import { throughCable } from '../expected-resistance.ts';
 import type { Facts } from '../facts.ts';
@@ -48,7 +48,7 @@ function isolation(facts: Facts): readonly Step[] {
     act('surface.prove_dead', `Prove dead: the supply, and both sides of ${listed(facts.surfaceEquipment.slice(1))}.`),
     ...only(facts.hasMagnets, warn('surface', 'magnets')),
     ...only(facts.hasDrive || facts.hasFilter, warn('surface', 'stored')),
-    ...only(facts.isClassified, warn('surface', 'classified')),
+    ...areaCautions(facts, 'surface'),
     ...only(
       facts.isClassified,
       act(
@@ -97,6 +97,7 @@ function resistance(facts: Facts): StepDetails {
   if (expected === undefined) {
     return {
       unit: 'ohm',
+      unbalanceMax: share,
       note: `${unbalance} A limit is not known: enter 'equipment.motor.phase_resistance' and the cable’s conductor and length.`,
     };
   }
@@ -110,6 +111,7 @@ function resistance(facts: Facts): StepDetails {
     unit,
     expected: number,
     limit: { min: rounded(number * (1 - width)), max: rounded(number * (1 + width)) },
+    unbalanceMax: share,
     note: `Expected with the ${expected.basis}. ${unbalance}`,
     source: 'policy readings.unexpected-resistance; common practice, no source',
   };

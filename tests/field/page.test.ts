@@ -1,0 +1,244 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { type Checklist, readDocument } from '../../server/src/engine/index.ts';
+import { renderChecklistField } from '../../server/src/render/checklist/field.ts';
+import { checklistOf } from '../engine/checklist/project.ts';
+import { openPhone, skipsWithoutBrowser } from './browser.ts';
+
+const FOLDER = mkdtempSync(join(tmpdir(), 'setproof-field-'));
+const CHECKLIST = checklistOf();
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+let context: BrowserContext;
+let page: Page;
+/** What the page asked the person, and every address that it wanted. */
+const questions: string[] = [];
+const requests: string[] = [];
+
+function write(name: string, checklist: Checklist): string {
+  const path = join(FOLDER, `${name}.html`);
+  writeFileSync(path, renderChecklistField(checklist));
+  return pathToFileURL(path).href;
+}
+
+async function open(address: string): Promise<Page> {
+  const opened = await context.newPage();
+  opened.on('request', (request) => requests.push(request.url()));
+  opened.on('dialog', (dialog) => {
+    questions.push(dialog.message());
+    return dialog.accept();
+  });
+  await opened.goto(address);
+  return opened;
+}
+
+/** A control by the step and what stands behind its colon. */
+function control(id: string, part: string) {
+  return page.locator(`[id="${id}:${part}"]`);
+}
+
+function said(id: string) {
+  return page.locator(`[id="${id}:verdict"]`).textContent();
+}
+
+function tick(id: string) {
+  return page.locator(`[id="${id}"] [data-part=done]`);
+}
+
+async function sign(id: string, name: string): Promise<void> {
+  await control(id, 'by').fill(name);
+  await page.locator(`[id="${id}"] [data-sign]`).click();
+}
+
+async function saved(): Promise<string> {
+  const [download] = await Promise.all([page.waitForEvent('download'), page.locator('#save').click()]);
+  return readFileSync(await download.path(), 'utf8');
+}
+
+describe.skipIf(skipsWithoutBrowser())('the field page in a browser', { timeout: 120_000 }, () => {
+  let address = '';
+
+  beforeAll(async () => {
+    address = write('clean', CHECKLIST);
+    context = await openPhone(join(FOLDER, 'profile'));
+  }, 60_000);
+  afterAll(async () => {
+    await context?.close();
+    rmSync(FOLDER, { recursive: true, force: true });
+  });
+  beforeEach(async () => {
+    page = await open(address);
+    await page.evaluate(() => (globalThis as unknown as { localStorage: { clear(): void } }).localStorage.clear());
+    await page.reload();
+    questions.length = 0;
+    requests.length = 0;
+  });
+  afterEach(() => page.close());
+
+  it('judges a reading as it is typed, in the unit of the author', async () => {
+    await control('inspection.motor.insulation', '1').fill('1.2 Gohm');
+    expect(await said('inspection.motor.insulation')).toBe('Within what is allowed.');
+    await control('inspection.motor.insulation', '1').fill('150');
+    expect(await said('inspection.motor.insulation')).toContain('150 Mohm is below the least allowed, 200 Mohm.');
+    await control('inspection.motor.insulation', 'unit').selectOption('Gohm');
+    expect(await said('inspection.motor.insulation')).toBe('Within what is allowed.');
+    await control('inspection.motor.insulation', '1').fill('12 bar');
+    expect(await page.locator('#progress').textContent()).toContain('1 outside what is allowed or not readable');
+  });
+
+  it('works out the unbalance and the insulation at 40 degC with the engine’s own functions', async () => {
+    const id = 'inspection.motor.winding_resistance';
+    for (const [index, ohms] of ['6.0', '6.0', '6.6'].entries()) await control(id, String(index + 1)).fill(ohms);
+    // Mean 6.2; the farthest is 0.4 away, 6.45 %.
+    expect(await said(id)).toContain('6.45 %');
+    await control('inspection.motor.insulation', '1').fill('800');
+    await control('inspection.motor.temperature', '1').fill('20');
+    // Two halvings: 200 Mohm.
+    expect(await said('inspection.motor.insulation')).toContain('Brought to 40 degC it is 200 Mohm.');
+    await control('inspection.motor.temperature', '1').fill('50 degF');
+    // 10 degC: three halvings.
+    expect(await said('inspection.motor.insulation')).toContain('100 Mohm, below 200 Mohm');
+  });
+
+  it('keeps the steps behind a hold point shut until it is signed', async () => {
+    const behind = control('running_in.motor.head_flange', '1');
+    expect(await behind.isDisabled()).toBe(true);
+    expect(await page.locator('[id="running_in.motor.head_flange"] [data-shut]').textContent()).toContain('Shut until');
+    expect(await tick('running_in.barriers').isDisabled()).toBe(false);
+    await page.locator('[id="running_in.hold"] [data-sign]').click();
+    expect(await page.locator('#message').textContent()).toContain('Enter the name');
+    await sign('running_in.hold', 'A. Foreman');
+    expect(questions.at(-1)).toMatch(/before this signature not done/);
+    expect(await said('running_in.hold')).toMatch(/^Signed by A\. Foreman at \d{4}-\d\d-\d\dT\d\d:\d\d\.$/);
+    expect(await behind.isDisabled()).toBe(false);
+    expect(await page.locator('#progress').textContent()).toMatch(/^1 of \d+ done, 4 holds open$/);
+    await page.locator('[id="running_in.hold"] [data-withdraw]').click();
+    expect(await behind.isDisabled()).toBe(true);
+  });
+
+  it('loses nothing when it is closed at any key, without a network', async () => {
+    await page.locator('#who').fill('B. Hand');
+    await tick('inspection.motor.covers').check();
+    await control('inspection.motor.insulation', '1').pressSequentially('250');
+    await sign('running_in.hold', 'A. Foreman');
+    await page.close();
+    page = await open(address);
+    expect(await page.locator('#who').inputValue()).toBe('B. Hand');
+    expect(await tick('inspection.motor.covers').isChecked()).toBe(true);
+    expect(await control('inspection.motor.insulation', '1').inputValue()).toBe('250 Mohm');
+    expect(await said('running_in.hold')).toContain('Signed by A. Foreman');
+    expect(requests.filter((url) => !url.startsWith('file:'))).toEqual([]);
+  });
+
+  it('saves a document that the engine reads without a finding, and reads it again', async () => {
+    await page.locator('#who').fill('B. Hand');
+    await control('cover.visit', '1').fill('2026-03-20');
+    await control('cover.visit', '2').fill('C. Lead');
+    await control('cover.crew', '1').fill('D. "Quote": \\ #');
+    await tick('inspection.motor.covers').check();
+    await control('inspection.motor.insulation', '1').fill('> 2 Gohm');
+    await control('inspection.motor.winding_resistance', '2').fill('6.05');
+    await page.locator('[id="settings.protection.overload.trip"] [data-planned]').click();
+    await control('settings.restart.mode', '1').selectOption('manual');
+    await control('settings.restart.after', '1').fill('underload, intake pressure low');
+    await control('settings.restart.attempts', '1').fill('2');
+    await sign('running_in.hold', 'A. Foreman');
+    const text = await saved();
+    const document = readDocument('/p/r.yaml', text);
+    expect(document.problems.map(({ message }) => message)).toEqual([]);
+    const { tree } = document;
+    const at = (key: string) => tree.scalar(tree.find(key));
+    expect(at('fingerprint')).toBe(CHECKLIST.fingerprint);
+    expect(at('visit.date')).toBe('2026-03-20');
+    expect(at('visit.crew[1]')).toBe('D. "Quote": \\ #');
+    expect(at('as_left.protection.overload.trip')).toBe('15 A');
+    expect(at('as_left.restart.mode')).toBe('manual');
+    expect(at('as_left.restart.after[1]')).toBe('intake_pressure_low');
+    expect(at('as_left.restart.attempts')).toBe('2');
+    expect(text).toMatch(
+      /item: "inspection\.motor\.insulation"\n {4}value: "> 2 Gohm"\n {4}at: "\d{4}-.*"\n {4}by: "B\. Hand"/,
+    );
+    expect(text).toContain('values: ["", "6.05 ohm", ""]');
+    expect(text).toMatch(/item: "running_in\.hold"\n {4}value: "A\. Foreman"/);
+
+    await page.locator('#clear').click();
+    expect(questions.at(-1)).toContain('Clear all entries');
+    expect(await page.locator('#progress').textContent()).toMatch(/^0 of/);
+    const file = { name: 'readings.yaml', mimeType: 'application/yaml', buffer: Buffer.from(text) };
+    await page.locator('#file').setInputFiles(file);
+    await page.waitForFunction("document.getElementById('message').textContent.includes('taken over')");
+    expect(await saved()).toBe(text);
+  });
+
+  it('refuses a file that is no readings document, and asks before it takes one of another state', async () => {
+    const load = async (text: string, word: string) => {
+      await page.locator('#file').setInputFiles({ name: 'x.yaml', mimeType: 'text/plain', buffer: Buffer.from(text) });
+      await page.waitForFunction(`document.getElementById('message').textContent.includes('${word}')`);
+    };
+    await load('document: pump/1\nname: x\n', 'is not loaded');
+    await load('document: [readings', 'is not loaded');
+    expect(questions).toEqual([]);
+    const row = '  - { item: inspection.motor.covers, value: "yes" }\n  - { item: no.such_step, value: "1" }\n';
+    await load(`document: readings/1\nfingerprint: "sha256:0"\nreadings:\n${row}`, 'no.such_step');
+    expect(questions.at(-1)).toContain('another state');
+    expect(await tick('inspection.motor.covers').isChecked()).toBe(true);
+  });
+
+  it('warns where the device keeps nothing', async () => {
+    await page.addInitScript("Object.defineProperty(window, 'localStorage', { get() { throw new Error('off'); } })");
+    await page.reload();
+    expect(await page.locator('#warning').isVisible()).toBe(true);
+    expect(await page.locator('#warning').textContent()).toContain('This device keeps nothing');
+    // It still judges and saves.
+    await control('inspection.motor.insulation', '1').fill('150');
+    expect(await saved()).toContain('150 Mohm');
+  });
+
+  it('has nothing that axe finds at the width of a telephone, open or shut, and does not scroll sideways', async () => {
+    await control('inspection.motor.insulation', '1').fill('150');
+    await page.evaluate("for (const each of document.querySelectorAll('details')) each.open = true");
+    await page.evaluate(AXE);
+    const violations = (await page.evaluate(
+      'axe.run(document, { resultTypes: ["violations"] }).then(({ violations }) => violations.map(({ id, nodes }) => id + ": " + nodes.slice(0, 3).map(({ html }) => html).join(" ")))',
+    )) as string[];
+    expect(violations).toEqual([]);
+    expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
+  });
+
+  it('shows texts of ill will as texts, and runs no script but its own', async () => {
+    const hostile = '</script><script>window.hit = 1</script><img src=x onerror="window.hit = 1">';
+    const attacked = checklistOf({
+      'wells/t2-07.yaml': [['well: T2-07', `well: '${hostile}'`]],
+      'eq/motor.yaml': [['Do not roll the motor.', `'${hostile}'`]],
+    });
+    const own = await open(write('hostile', attacked));
+    expect(await own.evaluate('window.hit')).toBeUndefined();
+    expect(await own.locator('h1').textContent()).toContain(hostile);
+    // A script that got in all the same is refused by the policy.
+    await own.evaluate(
+      "{ const s = document.createElement('script'); s.textContent = 'window.hit = 1'; document.body.append(s); }",
+    );
+    expect(await own.evaluate('window.hit')).toBeUndefined();
+    await own.close();
+  });
+});
+
+describe('the field page as a file', () => {
+  const text = renderChecklistField(CHECKLIST);
+
+  it('names no address, and is the same for the same checklist', () => {
+    expect(text).not.toMatch(/\s(src|href)=|@import|url\(|<link|<iframe/);
+    expect(text).toContain("default-src 'none'; script-src 'sha256-");
+    expect(renderChecklistField(checklistOf())).toBe(text);
+  });
+
+  it('has each step and each caution, and defers to those who come first', () => {
+    for (const { id } of CHECKLIST.stages.flatMap(({ steps }) => steps)) expect(text).toContain(` id="${id}"`);
+    expect(text).toMatch(/maker’s manual, the site’s rules, local codes or licensed practice/);
+  });
+});
