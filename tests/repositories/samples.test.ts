@@ -64,10 +64,10 @@ const wells = paths.filter((path) => isWell(path) && !path.startsWith(MISTAKES))
 const mistaken = paths.filter((path) => isWell(path) && path.startsWith(MISTAKES));
 
 describe('the sample wells', () => {
-  it('are six, three of each lift', () => {
+  it('are ten, five of each lift', () => {
     const lifts = wells.map((path) => /^lift: (\w+)$/m.exec(readFileSync(path, 'utf8'))?.[1]);
-    expect(lifts.filter((lift) => lift === 'linear')).toHaveLength(3);
-    expect(lifts.filter((lift) => lift === 'rotary')).toHaveLength(3);
+    expect(lifts.filter((lift) => lift === 'linear')).toHaveLength(5);
+    expect(lifts.filter((lift) => lift === 'rotary')).toHaveLength(5);
   });
 
   it.each(named(wells))('%s has no error and no warning', (_, path) => {
@@ -93,7 +93,10 @@ describe('the sample wells', () => {
 });
 
 describe('the other sample files', () => {
-  it.each(named(paths.filter((path) => !isWell(path))))('%s is free of findings', (_, path) => {
+  // What is wrong with the readings of `visits/with-mistakes/` is told by the test of the visits.
+  const others = paths.filter((path) => !isWell(path) && !path.includes('visits/with-mistakes/'));
+
+  it.each(named(others))('%s is free of findings', (_, path) => {
     expect(samples.check(path)?.findings.map(({ check, message }) => `${check}: ${message}`)).toEqual([]);
   });
 

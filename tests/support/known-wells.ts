@@ -8,7 +8,9 @@ export interface KnownWell {
   readonly file: () => CheckedFile;
 }
 
-const SAMPLE_WELLS = ['a/qm-a1', 'a/qm-a2', 'a/qm-a3', 'b/qm-b1', 'b/qm-b2', 'b/qm-b3'];
+const SAMPLE_WELLS = ['a1', 'a2', 'a3', 'b1', 'b2', 'b3', 'c1', 'c2', 'c3', 'c4'].map(
+  (name) => `${name[0]}/qm-${name}`,
+);
 
 export function knownWells(): readonly KnownWell[] {
   return SAMPLE_WELLS.map((each) => join(SAMPLES, `pad-${each}.yaml`)).map((path) => ({

@@ -1,0 +1,27 @@
+import type { Check } from '../declare.ts';
+import { HOLD_LATE, HOLD_UNSIGNED, MISSING, OUT_OF_LIMIT, RUNNING_DIFFERS } from './accepted.ts';
+import {
+  CURRENT_UNBALANCE,
+  INSULATION,
+  UNEXPECTED_RESISTANCE,
+  VOLTAGE_UNBALANCE,
+  WINDING_UNBALANCE,
+} from './electrical.ts';
+import {
+  AS_LEFT_DIFFERS,
+  CALIBRATION,
+  DATE,
+  ITEM_TWICE,
+  OTHER_FINGERPRINT,
+  OTHER_SERIAL,
+  UNKNOWN_ITEM,
+  VALUE_UNREADABLE,
+} from './identity.ts';
+
+/** Texts of the checks of what comes back from a visit; `engine/readings` runs them. */
+export const READINGS_CHECKS: readonly Check[] = [
+  ...[OUT_OF_LIMIT, RUNNING_DIFFERS, HOLD_UNSIGNED, HOLD_LATE, MISSING],
+  ...[WINDING_UNBALANCE, INSULATION, UNEXPECTED_RESISTANCE, CURRENT_UNBALANCE, VOLTAGE_UNBALANCE],
+  ...[OTHER_FINGERPRINT, UNKNOWN_ITEM, ITEM_TWICE, VALUE_UNREADABLE],
+  ...[OTHER_SERIAL, DATE, CALIBRATION, AS_LEFT_DIFFERS],
+];

@@ -1,0 +1,37 @@
+import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
+import { reasonOf } from './reasons.ts';
+
+/** A filled form or a saved page with all that it carries is far smaller. */
+const MOST_BYTES = 16 * 1024 * 1024;
+
+/** Reads a file that came back from a visit, whole; `refused` says why it cannot be taken, in a clause. */
+export function readFilledFile(path: string): { readonly bytes: Uint8Array } | { readonly refused: string } {
+  try {
+    return readOpen(openSync(path, constants.O_RDONLY | constants.O_NONBLOCK));
+  } catch (error) {
+    return { refused: reasonOf(error) };
+  }
+}
+
+function readOpen(handle: number): ReturnType<typeof readFilledFile> {
+  try {
+    const status = fstatSync(handle);
+    if (status.isDirectory()) return { refused: 'it is a folder' };
+    if (!status.isFile()) return { refused: 'it is no regular file' };
+    if (status.size > MOST_BYTES) return { refused: 'it is larger than 16 MiB, and no form or field page is' };
+    return { bytes: bytesOf(handle, status.size) };
+  } finally {
+    closeSync(handle);
+  }
+}
+
+function bytesOf(handle: number, size: number): Uint8Array {
+  const bytes = new Uint8Array(size);
+  let filled = 0;
+  while (filled < size) {
+    const count = readSync(handle, bytes, filled, size - filled, null);
+    if (count === 0) break;
+    filled += count;
+  }
+  return bytes.subarray(0, filled);
+}

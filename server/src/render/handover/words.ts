@@ -1,0 +1,56 @@
+import type { AnswerLine, Handover } from '../../engine/index.ts';
+import { limitText, revisionText } from '../checklist/words.ts';
+
+export const NOTHING = 'none';
+
+export function titleOf({ well }: Handover): string {
+  return `Handover of well ${well}`;
+}
+
+/** What the report is of, line by line. */
+export function factsOf(report: Handover): readonly (readonly [name: string, value: string])[] {
+  const place = [report.field, report.pad].filter((each) => each !== undefined).join(', ');
+  return [
+    ['Well', report.well],
+    ['Field and pad', place || 'not in the file'],
+    ['Date of the visit', report.date ?? 'not entered'],
+    ['Crew', report.crew.join(', ') || 'nobody entered'],
+    ['Installation', report.installation],
+    ['Revision now', revisionText(report.revision)],
+    ['Fingerprint of the checklist', report.fingerprint ?? 'not entered'],
+  ];
+}
+
+/** Whether the crew worked by the file as it is now. */
+export function stateText({ isCurrent, fingerprint }: Handover): string {
+  if (fingerprint === undefined) return 'It is not known from which state of the file the checklist was made.';
+  return isCurrent
+    ? 'The file has not changed since the checklist was made.'
+    : 'The file has changed since the checklist was made: what is said here is judged by the file as it is now.';
+}
+
+export function countsText({ counts }: Handover): string {
+  const { items, answered, open, errors, warnings, notes, settings, settingsDiffering } = counts;
+  return (
+    `${answered} of ${items} items answered, ${open} open. ` +
+    `${errors} errors, ${warnings} warnings, ${notes} notes. ` +
+    `${settingsDiffering} of ${settings} settings left other than planned.`
+  );
+}
+
+/** What was due at an item; empty without a limit. */
+export function dueText({ limit, unit, case: inCase }: AnswerLine): string {
+  const due = limitText(limit, unit);
+  return inCase === undefined ? due : `${due}${due === '' ? '' : ', '}case '${inCase}'`;
+}
+
+/** Who, when and with what: what stands behind an answer. */
+export function behindText({ by, at, instrument }: AnswerLine): string {
+  return [by, at, instrument === undefined ? undefined : `with ${instrument}`].filter((each) => each).join(', ');
+}
+
+/** Planned and as left: in words, since the sheet is printed in black and white. */
+export function settingVerdict({ left, isSame }: Handover['settings'][number]): string {
+  if (left === undefined) return 'not written down';
+  return isSame ? 'as planned' : 'differs';
+}
