@@ -6,6 +6,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { jsYamlAsItIsFast } from '../../build/bundle-options.mjs';
+import { scale } from './scale.mjs';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '../..');
 const SAMPLES = join(ROOT, 'samples');
@@ -17,6 +18,7 @@ try {
   warmFile(engine);
   manyFiles(engine);
   coldStart();
+  scale();
 } finally {
   rmSync(scratch, { recursive: true, force: true });
 }

@@ -1,34 +1,100 @@
-import { compareText, type Document, type Repository } from '../engine/index.ts';
+import { existsSync } from 'node:fs';
+import { folderOf } from '../engine/index.ts';
 import type { FoundFile } from '../host/node/find.ts';
-import { mayBeDocument } from '../host/node/walk.ts';
+import { changedFiles, gitRoot, standingFolder } from '../host/node/git.ts';
+import { relativePath } from '../host/node/paths.ts';
+import type { Roots } from '../host/node/root.ts';
+import type { Survey } from './checking/inspector.ts';
+import { Refusal } from './surroundings.ts';
 
 export interface Chosen {
-  /** Paths of the documents to check, sorted. */
-  readonly documents: readonly string[];
+  /** The documents to check, in the order of their paths. */
+  readonly documents: readonly Survey[];
   /** Files that were named and are no documents of ours. */
   readonly strangers: readonly string[];
-  /** How many files a walk came upon that are not ours. */
-  readonly ignored: number;
+  /** Files that a walk came upon and that are not ours. */
+  readonly ignored: readonly string[];
 }
 
 /** Which of the files are documents of ours. Of one that was named more is expected than of one that a walk came upon. */
-export function chooseDocuments(files: readonly FoundFile[], repository: Repository): Chosen {
-  const documents: string[] = [];
-  const strangers: string[] = [];
-  let ignored = 0;
-  for (const { path, named } of files) {
-    const document = repository.document(path);
-    if (document === undefined) continue;
-    if (document.ours || (named && isBroken(document))) documents.push(path);
-    else if (named) strangers.push(path);
-    else ignored++;
-  }
-  return { documents: documents.sort(compareText), strangers, ignored };
+export function chooseDocuments(files: readonly FoundFile[], surveys: readonly Survey[]): Chosen {
+  const named = new Set(files.flatMap((file) => (file.named ? [file.path] : [])));
+  const isChosen = ({ path, standing }: Survey) => standing === 'ours' || (standing === 'broken' && named.has(path));
+  const others = surveys.filter((each) => each.standing !== 'unread' && !isChosen(each)).map(({ path }) => path);
+  return {
+    documents: surveys.filter(isChosen),
+    strangers: others.filter((path) => named.has(path)),
+    ignored: others.filter((path) => !named.has(path)),
+  };
 }
 
-const UNREADABLE = new Set(['document.not-text', 'document.too-large']);
+/** One of several parts that a run is shared out in. */
+export interface Shard {
+  readonly number: number;
+  readonly count: number;
+}
 
-/** A named file that cannot be read is not called someone else's: what stands in it cannot be told. */
-function isBroken({ path, problems }: Document): boolean {
-  return problems.some(({ check }) => UNREADABLE.has(check)) || (problems.length > 0 && mayBeDocument(path));
+const MOST_SHARDS = 10_000;
+
+/** @throws Refusal for what is no part of a whole */
+export function shardOf(text: string): Shard {
+  const [, number, count] = (/^(\d{1,5})\/(\d{1,5})$/.exec(text) ?? []).map(Number);
+  const isPart = number !== undefined && count !== undefined && number >= 1 && number <= count && count <= MOST_SHARDS;
+  if (!isPart) {
+    throw new Refusal(
+      `A shard is written as i/n, such as 2/8, with i from 1 to n and n at most ${MOST_SHARDS}, not as '${text}'.`,
+    );
+  }
+  return { number, count };
+}
+
+/**
+ * Whether a file falls into a shard. That goes by its path from its root alone, so that it stays in its shard whatever
+ * comes and goes beside it, and on whichever machine.
+ */
+export function isInShard(path: string, { number, count }: Shard, roots: Roots): boolean {
+  return hashOf(relativePath(roots.of(path), path)) % count === number - 1;
+}
+
+/** FNV-1a with 32 bits: spreads names evenly, the same everywhere. */
+function hashOf(text: string): number {
+  let hash = 0x811c9dc5;
+  for (let at = 0; at < text.length; at++) hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193) >>> 0;
+  // Low bits of near names are alike without this.
+  return (hash ^ (hash >>> 15)) >>> 0;
+}
+
+/**
+ * Whether a document may have changed its findings since a revision: it was changed itself, or a file that it refers to,
+ * or a policy that governs it.
+ * @param asked the files and folders of the run, whose repositories are looked at
+ * @throws Refusal where there is no git, no repository or no such revision
+ */
+export function changesSince(revision: string, asked: readonly string[]): (survey: Survey) => boolean {
+  const roots = new Set(asked.map((path) => gitRoot(standingFolder(existsAsFolder(path)))));
+  const changed = new Set([...roots].flatMap((root) => changedFiles(root, revision)));
+  const exists = remembered(existsSync);
+  return ({ path, references, policies }) =>
+    changed.has(path) ||
+    references.some((each) => changed.has(each)) ||
+    // A policy that was taken away governed as well; one behind the nearest never did.
+    policies.slice(0, nearest(policies, exists) + 1).some((each) => changed.has(each));
+}
+
+function existsAsFolder(path: string): string {
+  return existsSync(`${path}/.`) ? path : folderOf(path);
+}
+
+function nearest(policies: readonly string[], exists: (path: string) => boolean): number {
+  const at = policies.findIndex(exists);
+  return at < 0 ? policies.length : at;
+}
+
+function remembered(ask: (path: string) => boolean): (path: string) => boolean {
+  const answers = new Map<string, boolean>();
+  return (path) => {
+    const answer = answers.get(path) ?? ask(path);
+    answers.set(path, answer);
+    return answer;
+  };
 }

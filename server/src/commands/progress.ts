@@ -6,26 +6,35 @@ const PAUSE = 100;
 
 /** Shows on a terminal how far a run has come, once it takes longer than a second. */
 export class Progress {
-  readonly #total: number;
   readonly #sink: Sink;
+  #deed = '';
+  #total = 0;
   #done = 0;
   #next = performance.now() + PATIENCE;
   #shown = false;
 
-  constructor(total: number, sink: Sink) {
-    this.#total = total;
+  constructor(sink: Sink) {
     this.#sink = sink;
   }
 
-  step(): void {
-    this.#done++;
+  /** Begins a part of the run. @param deed what is done to each file, such as `checked` */
+  begin(deed: string, total: number): void {
+    this.#deed = deed;
+    this.#total = total;
+    this.#done = 0;
+  }
+
+  step(files: number): void {
+    this.#done += files;
     if (this.#sink.isTTY !== true || performance.now() < this.#next) return;
     this.#next = performance.now() + PAUSE;
     this.#shown = true;
-    this.#sink.write(`\r${this.#done} of ${counted(this.#total, 'file')} checked`);
+    this.#sink.write(`\r\u001b[K${this.#done} of ${counted(this.#total, 'file')} ${this.#deed}`);
   }
 
-  end(): void {
+  /** Takes the line away, so that something else can be written. */
+  clear(): void {
     if (this.#shown) this.#sink.write('\r\u001b[K');
+    this.#shown = false;
   }
 }

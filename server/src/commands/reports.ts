@@ -1,11 +1,9 @@
-import type { CheckedFile } from '../engine/index.ts';
-import type { Report, Summary } from '../render/report.ts';
+import type { Report, Run } from '../render/report.ts';
 import type { Shown } from '../render/text/findings.ts';
+import { reportOf } from './checking/report-of.ts';
+import { FORMATS, type Format, type ReportForm, type Setup } from './checking/setup.ts';
 import { type Output, openOutput } from './output.ts';
 import { Refusal, type Surroundings, styleOf } from './surroundings.ts';
-
-export const FORMATS = ['text', 'json'] as const;
-export type Format = (typeof FORMATS)[number];
 
 export interface ReportArguments {
   readonly format?: Format | undefined;
@@ -17,7 +15,31 @@ export interface ReportArguments {
   readonly color?: boolean | undefined;
 }
 
-type NameOf = (path: string) => string;
+/** A report that was asked for, and where it goes. */
+export interface Asked {
+  readonly form: ReportForm;
+  readonly file: string | undefined;
+}
+
+/** @throws Refusal for a report that cannot be understood */
+export function askedReports(args: ReportArguments, surroundings: Surroundings): readonly Asked[] {
+  const asked = [{ format: args.format ?? 'text', file: args.output }, ...(args.report ?? []).map(parseReport)];
+  const files = asked.flatMap(({ file }) => file ?? []);
+  const twice = files.find((file, index) => files.indexOf(file) !== index);
+  if (twice !== undefined) throw new Refusal(`Two reports would be written to '${twice}'.`);
+  return asked.map(({ format, file }) => {
+    const { paint, width } = styleOf({ output: file, color: args.color }, surroundings);
+    return { form: { format, width, isColoured: paint === surroundings.colours }, file };
+  });
+}
+
+function parseReport(text: string): { readonly format: Format; readonly file: string } {
+  const [, name = '', file = ''] = /^([^=]*)=(.+)$/s.exec(text) ?? [];
+  const format = FORMATS.find((each) => each === name);
+  if (format !== undefined && file !== '') return { format, file };
+  const formats = `${FORMATS.slice(0, -1).join(', ')} or ${FORMATS.at(-1)}`;
+  throw new Refusal(`A report is asked for as FORMAT=FILE, with the format ${formats}, not as '${text}'.`);
+}
 
 /** Reports that are written together, so that many files are gone through once. */
 export class Reports {
@@ -27,16 +49,17 @@ export class Reports {
     this.#reports = reports;
   }
 
-  readonly write = (file: CheckedFile): void => {
-    for (const { report, output } of this.#reports) output.write(report.file(file));
+  /** Adds what each report says of a file. */
+  readonly write = (pieces: readonly string[]): void => {
+    for (const [place, { report, output }] of this.#reports.entries()) put(output, report.next(pieces[place] ?? ''));
   };
 
-  /** Begins the reports, lets `run` write files, and ends them with its summary; leaves no file if that fails. */
-  writing<T extends { readonly summary: Summary }>(run: () => T): T {
+  /** Begins the reports, lets `run` write files, and ends them with what it comes to; leaves no file if that fails. */
+  async writing<T extends { readonly run: Run }>(run: () => Promise<T>): Promise<T> {
     try {
-      for (const { report, output } of this.#reports) output.write(report.begin());
-      const outcome = run();
-      for (const { report, output } of this.#reports) output.write(report.end(outcome.summary));
+      for (const { report, output } of this.#reports) put(output, report.begin());
+      const outcome = await run();
+      for (const { report, output } of this.#reports) put(output, report.end(outcome.run));
       for (const { output } of this.#reports) output.finish();
       return outcome;
     } catch (error) {
@@ -46,50 +69,25 @@ export class Reports {
   }
 }
 
-/** @throws Refusal for a report that cannot be understood or written */
-export async function openReports(args: ReportArguments, nameOf: NameOf, surroundings: Surroundings): Promise<Reports> {
-  const asked = [{ format: args.format ?? 'text', file: args.output }, ...(args.report ?? []).map(parseReport)];
-  const files = asked.flatMap(({ file }) => file ?? []);
-  const twice = files.find((file, index) => files.indexOf(file) !== index);
-  if (twice !== undefined) throw new Refusal(`Two reports would be written to '${twice}'.`);
-  const reports = await Promise.all(
-    asked.map(({ format, file }) => reportOf(format, file, args, nameOf, surroundings)),
-  );
-  return new Reports(openAll(asked, reports, surroundings));
+function put(output: Output, text: string): void {
+  if (text !== '') output.write(text);
 }
 
-function openAll(
-  asked: readonly { readonly file: string | undefined }[],
-  reports: readonly Report[],
-  to: Surroundings,
-) {
+/** @throws Refusal for a report that cannot be written */
+export async function openReports(
+  asked: readonly Asked[],
+  setup: Setup,
+  nameOf: (path: string) => string,
+  surroundings: Surroundings,
+): Promise<Reports> {
+  const reports = await Promise.all(asked.map(({ form }) => reportOf(form, setup, surroundings, nameOf)));
   const opened: { report: Report; output: Output }[] = [];
   try {
-    for (const [index, report] of reports.entries())
-      opened.push({ report, output: openOutput(asked[index]?.file, to) });
-    return opened;
+    for (const [place, report] of reports.entries())
+      opened.push({ report, output: openOutput(asked[place]?.file, surroundings) });
+    return new Reports(opened);
   } catch (error) {
     for (const { output } of opened) output.abandon();
     throw error;
   }
-}
-
-function parseReport(text: string): { readonly format: Format; readonly file: string } {
-  const [, name = '', file = ''] = /^([^=]*)=(.+)$/s.exec(text) ?? [];
-  const format = FORMATS.find((each) => each === name);
-  if (format !== undefined && file !== '') return { format, file };
-  throw new Refusal(`A report is asked for as FORMAT=FILE, with the format ${FORMATS.join(' or ')}, not as '${text}'.`);
-}
-
-async function reportOf(
-  format: Format,
-  file: string | undefined,
-  args: ReportArguments,
-  nameOf: NameOf,
-  surroundings: Surroundings,
-): Promise<Report> {
-  if (format === 'json') return (await import('../render/json/check.ts')).checkJsonReport(nameOf);
-  const { findingsReport } = await import('../render/text/findings.ts');
-  const style = styleOf({ output: file, color: args.color }, surroundings);
-  return findingsReport({ nameOf, ...style, show: new Set(args.show ?? []) });
 }

@@ -22,7 +22,10 @@ export interface Scope {
 }
 
 /** @throws Refusal for a root, a policy or a day that cannot be used */
-export function scopeOf({ root, policy, today }: ScopeArguments, surroundings: Surroundings): Scope {
+export function scopeOf(
+  { root, policy, today }: ScopeArguments,
+  surroundings: Pick<Surroundings, 'cwd' | 'today'>,
+): Scope {
   const { cwd } = surroundings;
   const nameOf = (path: string) => relativePath(cwd, path);
   const everywhere = root === undefined ? undefined : rootFolder(cwd, root);

@@ -1,8 +1,9 @@
 #!/usr/bin/env node
 // The command line. What a command needs is loaded when it is asked for, so that each starts fast.
+import { once } from 'node:events';
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import pc from 'picocolors';
 import type { Surroundings } from '../commands/surroundings.ts';
+import { colours } from './colours.ts';
 import { localDate } from './local-date.ts';
 
 declare const SETPROOF_VERSION: string;
@@ -10,15 +11,28 @@ declare const SETPROOF_VERSION: string;
 const FAILED = 2;
 
 function surroundings(): Surroundings {
-  const { bold, dim, red, yellow, cyan } = pc.createColors(true);
   return {
     cwd: process.cwd().replaceAll('\\', '/'),
     stdout: process.stdout,
     stderr: process.stderr,
     env: process.env,
     today: localDate(),
-    colours: { strong: bold, faint: dim, error: red, warning: yellow, note: cyan },
+    colours,
+    version: SETPROOF_VERSION,
+    worker: new URL('./check-worker.js', import.meta.url),
+    drained,
   };
+}
+
+async function drained(): Promise<void> {
+  if (process.stdout.writableNeedDrain) await once(process.stdout, 'drain');
+}
+
+/** Tells when somebody wants a run to end; a second time ends it at once. */
+function interruption(): AbortSignal {
+  const controller = new AbortController();
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => controller.abort());
+  return controller.signal;
 }
 
 /** Collects an option that may be given several times; only words of the list, if there is one. */
@@ -47,7 +61,9 @@ function addCheck(program: Command): void {
     .command('check')
     .description('check documents; the findings, each at its place, with the way out')
     .argument('[paths...]', 'files, and folders to walk through; the working directory without any')
-    .addOption(choice('--format <format>', 'form of the report (default: text)', ['text', 'json']))
+    .addOption(
+      choice('--format <format>', 'form of the report (default: text)', ['text', 'json', 'sarif', 'junit', 'markdown']),
+    )
     .option(...OUTPUT)
     .option('--report <format=file>', 'one more report, into a file; may be given several times', several())
     .addOption(
@@ -59,6 +75,14 @@ function addCheck(program: Command): void {
       '--show <status>',
       'list checks that passed, or not-run, too; may be given twice',
       several(['passed', 'not-run']),
+    )
+    .option('--changed-since <revision>', 'only documents changed since a revision of git, and those that rest on them')
+    .option('--accepted <file>', 'list of findings that are accepted for now; new and worse ones count')
+    .option('--write-accepted <file>', 'write that list, with all that would count now')
+    .option('--shard <i/n>', 'only one of n parts of the documents, such as 2/8; a document stays in its part')
+    .option(
+      '--jobs <number>',
+      'workers that share the work (default: one for each processor, if there is enough to do)',
     )
     .option(...POLICY)
     .option(...ROOT)
@@ -73,7 +97,7 @@ Of the files in a folder only those are read that end in .yaml or .yml, and only
     )
     .action(async (paths: string[], options: object) => {
       const { check } = await import('../commands/check.ts');
-      process.exitCode = await check({ ...options, paths }, surroundings());
+      process.exitCode = await check({ ...options, paths }, { ...surroundings(), interrupted: interruption() });
     });
 }
 
@@ -103,7 +127,13 @@ function addChecklist(program: Command): void {
     .command('checklist')
     .description('the checklist of an installation: what to take, inspect, connect, set and read, with its limits')
     .argument('<file>', 'the installation')
-    .addOption(choice('--format <format>', 'form of the checklist (default: html)', ['html', 'markdown', 'json']))
+    .addOption(
+      choice(
+        '--format <format>',
+        'html to print, pdf to fill in, field: a page to fill in without a network (default: html)',
+        ['html', 'pdf', 'field', 'markdown', 'json'],
+      ),
+    )
     .addOption(choice('--paper <size>', 'paper that the page is printed on (default: a4)', ['a4', 'letter']))
     .addOption(
       choice('--units <units>', 'units of the numbers (default: as-written)', ['as-written', 'metric', 'oilfield']),
@@ -115,6 +145,87 @@ function addChecklist(program: Command): void {
     .action(async (file: string, options: object) => {
       const { checklist } = await import('../commands/checklist.ts');
       process.exitCode = await checklist({ ...options, file }, surroundings());
+    });
+}
+
+function addCompare(program: Command): void {
+  program
+    .command('compare')
+    .description('what changed between two files, folders or revisions: entries, margins, values, findings, checks')
+    .argument('[paths...]', 'two files or two folders, before and after; with --git, those to compare (default: all)')
+    .option('--git <revisions>', 'REV1..REV2, REV1...REV2 (since they parted), or REV against the files as they are')
+    .addOption(
+      choice('--format <format>', 'form of the comparison (default: text)', ['text', 'json', 'markdown', 'html']),
+    )
+    .option('--rewritten', 'list the entries too that say the same in another unit or spelling')
+    .addOption(choice('--paper <size>', 'paper that the page is printed on (default: a4)', ['a4', 'letter']))
+    .option(...OUTPUT)
+    .option(...POLICY)
+    .option(...ROOT)
+    .option(...TODAY)
+    .option(...COLOR)
+    .option(...NO_COLOR)
+    .addHelpText(
+      'after',
+      `
+Ends with 0 when the comparison is written, whatever it says, and 2 if not all could be compared.
+A changed data sheet or policy is followed to every installation that uses it.`,
+    )
+    .action(async (paths: string[], options: object) => {
+      const { compare } = await import('../commands/compare.ts');
+      process.exitCode = await compare({ ...options, paths }, surroundings());
+    });
+}
+
+function addDeviations(program: Command): void {
+  program
+    .command('deviations')
+    .description(
+      'what the installations of a fleet accept: the check, up to what, why, by whom, until when, in force or not',
+    )
+    .argument('[paths...]', 'files, and folders to walk through; the working directory without any')
+    .addOption(choice('--format <format>', 'form of the list (default: text)', ['text', 'json', 'markdown']))
+    .option(...OUTPUT)
+    .option(...POLICY)
+    .option(...ROOT)
+    .option(...TODAY)
+    .option(...COLOR)
+    .option(...NO_COLOR)
+    .action(async (paths: string[], options: object) => {
+      const { deviations } = await import('../commands/deviations.ts');
+      process.exitCode = await deviations({ ...options, paths }, surroundings());
+    });
+}
+
+function addReadings(program: Command): void {
+  program
+    .command('readings')
+    .description('bring a filled checklist back as a readings document, check one, or tell it as a handover report')
+    .argument('<file>', 'a filled PDF form, a saved field page, form fields as JSON, or a readings document')
+    .option('--installation <file>', 'the installation that was visited, where it is not where the form says')
+    .addOption(
+      choice('--format <format>', 'the document (default), or a handover report of it', [
+        'yaml',
+        'handover-html',
+        'handover-markdown',
+      ]),
+    )
+    .addOption(choice('--paper <size>', 'paper that the report is printed on (default: a4)', ['a4', 'letter']))
+    .option(...OUTPUT)
+    .option(...POLICY)
+    .option(...ROOT)
+    .option(...TODAY)
+    .option(...COLOR)
+    .option(...NO_COLOR)
+    .addHelpText(
+      'after',
+      `
+Of a form every field is told of: what is filled, empty, unknown, or cannot be read and is kept as it was typed.
+A file that is a readings document already is checked, and ends as 'setproof check' does.`,
+    )
+    .action(async (file: string, options: object) => {
+      const { readings } = await import('../commands/readings.ts');
+      process.exitCode = await readings({ ...options, file }, surroundings());
     });
 }
 
@@ -162,6 +273,19 @@ function addNew(program: Command): void {
     });
 }
 
+function addTidy(program: Command): void {
+  program
+    .command('tidy')
+    .description('spell units as they are written here and mend what is a matter of spelling; no value is changed')
+    .argument('[paths...]', 'files, and folders to walk through; the working directory without any')
+    .option('--in-place', 'change the files, all of them or none, instead of showing what would change')
+    .option(...ROOT)
+    .action(async (paths: string[], options: object) => {
+      const { tidy } = await import('../commands/tidy.ts');
+      process.exitCode = await tidy({ ...options, paths }, surroundings());
+    });
+}
+
 function commandLine(): Command {
   const program = new Command('setproof')
     .description('Checks the settings of a submersible pump before anyone drives to the well.')
@@ -183,7 +307,19 @@ Examples:
 It reads files and writes what it is asked to write; it uses no network. The maker's manual, the site's
 rules, local codes and licensed practice come before anything that it says.`,
     );
-  for (const add of [addCheck, addWorksheet, addChecklist, addPropose, addChecks, addNew]) add(program);
+  for (const add of [
+    addCheck,
+    addWorksheet,
+    addChecklist,
+    addReadings,
+    addPropose,
+    addCompare,
+    addDeviations,
+    addTidy,
+    addChecks,
+    addNew,
+  ])
+    add(program);
   for (const command of program.commands) command.exitOverride().helpOption('--help', 'say how this is used');
   return program;
 }

@@ -24,10 +24,119 @@ export interface Neighbours {
   readonly copies: readonly Copy[];
 }
 
+/** The installations that are found under one key. */
+export interface Bucket {
+  readonly count: number;
+  /** Paths of the first few, sorted: of a crowd only some are looked at. */
+  readonly first: readonly string[];
+}
+
+/** A set of installations as one of them sees it. Its own keys are meant by their place in `keysOf`. */
+export interface Surroundings {
+  /** How many installations there are, itself among them. */
+  readonly size: number;
+  under(key: number): Bucket;
+  /** The own keys under which another is found too. */
+  shared(path: string): ReadonlySet<number>;
+  facts(path: string): WellFacts | undefined;
+}
+
 const MOST_NAMED = 3;
 /** A bound on what is compared for one well, or a thousand copies would be a million comparisons. */
-const MOST_COMPARED = 16;
+export const MOST_COMPARED = 16;
 const NOBODY: Sharing = { count: 0, first: [] };
+
+/** What an installation shares with others. `least` is how many equal entries make a copy. */
+export function neighboursIn(own: WellFacts, others: Surroundings, least: number): Neighbours {
+  return new Comparison(own, others).neighbours(least);
+}
+
+/** Places of the keys in `keysOf`; the serial numbers follow, then what is compared, then the restart. */
+const [NAME, WELL, OPEN, SERIALS] = [0, 1, 2, 3];
+
+/** One installation beside the others. */
+class Comparison {
+  readonly #own: WellFacts;
+  readonly #others: Surroundings;
+  readonly #comparable: number;
+  readonly #restart: number;
+
+  constructor(own: WellFacts, others: Surroundings) {
+    this.#own = own;
+    this.#others = others;
+    this.#comparable = SERIALS + own.serials.length;
+    this.#restart = this.#comparable + own.comparable.size;
+  }
+
+  neighbours(least: number): Neighbours {
+    return {
+      isAlone: this.#others.size < 2,
+      sameWell: this.#sameWell(),
+      sameSerial: this.#sameSerial(),
+      sameRestart: this.#own.restartDelay === undefined ? NOBODY : this.#sharing(this.#restart),
+      copies: this.#copies(least),
+    };
+  }
+
+  /** A field that is not entered may be any. */
+  #sameWell(): Sharing {
+    if (this.#own.field === '') return this.#sharing(NAME);
+    const [same, open] = [this.#sharing(WELL), this.#sharing(OPEN)];
+    return { count: same.count + open.count, first: [...same.first, ...open.first].slice(0, MOST_NAMED) };
+  }
+
+  #sameSerial(): Neighbours['sameSerial'] {
+    return this.#own.serials.flatMap((serial, at) => {
+      const sharing = this.#sharing(SERIALS + at, (path) => !this.#isSameWell(path));
+      return sharing.first.length === 0 ? [] : [{ serial, sharing }];
+    });
+  }
+
+  #isSameWell(path: string): boolean {
+    const shared = this.#others.shared(path);
+    return shared.has(NAME) && (this.#own.field === '' || shared.has(WELL) || shared.has(OPEN));
+  }
+
+  /** The others under a key, and the first few of them by path. */
+  #sharing(key: number, isWanted: (path: string) => boolean = () => true): Sharing {
+    const { count, first } = this.#others.under(key);
+    const wanted = first.filter((path) => path !== this.#own.path && isWanted(path));
+    const named = wanted.slice(0, MOST_NAMED).flatMap((path) => this.#others.facts(path) ?? []);
+    return { count: wanted.length + count - first.length, first: named };
+  }
+
+  /** Wells of another name of which most is equal, the likest first. */
+  #copies(least: number): readonly Copy[] {
+    const keys = [...this.#own.comparable.keys()];
+    const copies = this.#candidates().flatMap(({ path, shared }) => {
+      const equal = keys.filter((_, at) => shared.has(this.#comparable + at));
+      return equal.length >= least && 2 * equal.length > keys.length ? [{ path, equal }] : [];
+    });
+    copies.sort((a, b) => b.equal.length - a.equal.length || (a.path < b.path ? -1 : 1));
+    return copies.slice(0, MOST_NAMED).flatMap(({ path, equal }) => {
+      const other = this.#others.facts(path);
+      return other === undefined ? [] : [{ other, equal }];
+    });
+  }
+
+  /** Wells that share an entry; what the fewest share is looked at first, for it tells most. */
+  #candidates(): readonly { readonly path: string; readonly shared: ReadonlySet<number> }[] {
+    const buckets = Array.from({ length: this.#own.comparable.size }, (_, at) =>
+      this.#others.under(this.#comparable + at),
+    );
+    buckets.sort((a, b) => a.count - b.count);
+    const seen = new Set([this.#own.path]);
+    const candidates: { path: string; shared: ReadonlySet<number> }[] = [];
+    for (const path of buckets.flatMap(({ first }) => first)) {
+      if (candidates.length >= MOST_COMPARED) break;
+      if (seen.has(path)) continue;
+      seen.add(path);
+      const shared = this.#others.shared(path);
+      if (!shared.has(NAME)) candidates.push({ path, shared });
+    }
+    return candidates;
+  }
+}
 
 /**
  * Which installations share a name, a serial number, a depth: by key, sorted by path, so that what is found does not
@@ -65,67 +174,24 @@ export class FleetIndex {
     return new FleetIndex(members, buckets);
   }
 
-  /** What an installation shares with others. `least` is how many equal entries make a copy. */
+  /** What one of the members shares with the others. `least` is how many equal entries make a copy. */
   neighboursOf(path: string, least: number): Neighbours | undefined {
     const own = this.#members.get(path);
-    if (own === undefined) return undefined;
+    return own === undefined ? undefined : neighboursIn(own, this.#around(own), least);
+  }
+
+  #around(own: WellFacts): Surroundings {
+    const keys = keysOf(own);
+    const places = new Map(keys.map((key, place) => [key, place]));
     return {
-      isAlone: this.#members.size < 2,
-      sameWell: this.#sameWell(own),
-      sameSerial: this.#sameSerial(own),
-      sameRestart: own.restartDelay === undefined ? NOBODY : this.#sharing(own, restartKey(own, own.restartDelay)),
-      copies: this.#copies(own, least),
+      size: this.#members.size,
+      under: (key) => {
+        const bucket = this.#buckets.get(keys[key] ?? '') ?? [];
+        return { count: bucket.length, first: bucket.slice(0, MOST_COMPARED) };
+      },
+      shared: (other) => new Set(indexed(this.#members.get(other)).flatMap((key) => places.get(key) ?? [])),
+      facts: (other) => this.#members.get(other),
     };
-  }
-
-  /** A field that is not entered may be any. */
-  #sameWell(own: WellFacts): Sharing {
-    if (own.field === '') return this.#sharing(own, nameKey(own));
-    const [same, open] = [this.#sharing(own, wellKey(own)), this.#sharing(own, wellKey({ well: own.well, field: '' }))];
-    return { count: same.count + open.count, first: [...same.first, ...open.first].slice(0, MOST_NAMED) };
-  }
-
-  #sameSerial(own: WellFacts): Neighbours['sameSerial'] {
-    return own.serials.flatMap((serial) => {
-      const sharing = this.#sharing(own, serialKey(serial), (other) => !isSameWell(own, other));
-      return sharing.first.length === 0 ? [] : [{ serial, sharing }];
-    });
-  }
-
-  /** The others in a bucket, and the first few of them by path. Of a crowd only some are looked at. */
-  #sharing(own: WellFacts, key: string, isWanted: (other: WellFacts) => boolean = () => true): Sharing {
-    const bucket = this.#buckets.get(key) ?? [];
-    const looked = bucket.slice(0, MOST_COMPARED);
-    const wanted = looked.flatMap((path) => {
-      const other = this.#members.get(path);
-      return other === undefined || path === own.path || !isWanted(other) ? [] : [other];
-    });
-    const rest = bucket.length - looked.length;
-    return { count: wanted.length + rest, first: wanted.slice(0, MOST_NAMED) };
-  }
-
-  /** Wells of another name of which most is equal, the likest first. */
-  #copies(own: WellFacts, least: number): readonly Copy[] {
-    const copies = this.#candidates(own).flatMap((other): readonly Copy[] => {
-      const equal = [...own.comparable].flatMap(([key, value]) => (other.comparable.get(key) === value ? [key] : []));
-      const isCopy = equal.length >= least && 2 * equal.length > own.comparable.size;
-      return isCopy ? [{ other, equal }] : [];
-    });
-    copies.sort((a, b) => b.equal.length - a.equal.length || (a.other.path < b.other.path ? -1 : 1));
-    return copies.slice(0, MOST_NAMED);
-  }
-
-  /** Wells that share an entry; what the fewest share is looked at first, for it tells most. */
-  #candidates(own: WellFacts): readonly WellFacts[] {
-    const buckets = [...own.comparable].map((entry) => this.#buckets.get(entryKey(entry)) ?? []);
-    buckets.sort((a, b) => a.length - b.length);
-    const candidates = new Map<string, WellFacts>();
-    for (const path of buckets.flatMap((bucket) => bucket.slice(0, MOST_COMPARED))) {
-      const other = this.#members.get(path);
-      if (candidates.size >= MOST_COMPARED) break;
-      if (other !== undefined && path !== own.path && other.well.value !== own.well.value) candidates.set(path, other);
-    }
-    return [...candidates.values()];
   }
 }
 
@@ -140,41 +206,29 @@ function moveOf(moves: Map<string, Move>, key: string): Move {
   return move;
 }
 
-/** Keys under which an installation is found. */
-function indexed(facts: WellFacts | undefined): readonly string[] {
-  if (facts === undefined) return [];
-  const { restartDelay } = facts;
+/** Keys by which an installation looks for others, in their settled order. */
+export function keysOf(facts: WellFacts): readonly string[] {
+  const { well, field, serials, comparable, restartDelay } = facts;
   return [
-    nameKey(facts),
-    wellKey(facts),
-    ...facts.serials.map(serialKey),
-    ...[...facts.comparable].map(entryKey),
-    ...(restartDelay === undefined ? [] : [restartKey(facts, restartDelay)]),
+    `name ${well.value}`,
+    `well ${field}/${well.value}`,
+    `well /${well.value}`,
+    ...serials.map(({ value }) => `serial ${value}`),
+    ...[...comparable].map(([key, value]) => `${key} ${value}`),
+    ...(restartDelay === undefined ? [] : [`restart ${field}/${facts.pad} ${restartDelay.value}`]),
   ];
 }
 
-function nameKey({ well }: WellFacts): string {
-  return `name ${well.value}`;
+/** Whether an installation is found by the others under a key of its own: not as one without a field, if it has one. */
+export function isFoundUnder(keys: readonly unknown[], place: number): boolean {
+  return place !== OPEN || keys[OPEN] === keys[WELL];
 }
 
-function wellKey({ field, well }: Pick<WellFacts, 'field' | 'well'>): string {
-  return `well ${field}/${well.value}`;
-}
-
-function serialKey({ value }: Fact): string {
-  return `serial ${value}`;
-}
-
-function entryKey([key, value]: readonly [string, string]): string {
-  return `${key} ${value}`;
-}
-
-function restartKey({ field, pad }: WellFacts, { value }: Fact): string {
-  return `restart ${field}/${pad} ${value}`;
-}
-
-function isSameWell(a: WellFacts, b: WellFacts): boolean {
-  return a.well.value === b.well.value && (a.field === b.field || a.field === '' || b.field === '');
+/** Keys under which an installation is found. */
+function indexed(facts: WellFacts | undefined): readonly string[] {
+  if (facts === undefined) return [];
+  const keys = keysOf(facts);
+  return keys.filter((_, place) => isFoundUnder(keys, place));
 }
 
 /** What a result that was compared with neighbours rests on, flat: equal as long as they are the same. */

@@ -1,33 +1,38 @@
 import type { CheckedFile, CheckStatus, Finding, Measure, Related } from '../../engine/index.ts';
 import { jsonText } from '../escape.ts';
-import type { Report } from '../report.ts';
+import type { Accepted, Report } from '../report.ts';
 
 /** `check --format json`, file by file, with the summary last; its schema is schemas/check-output.schema.json. */
 export function checkJsonReport(nameOf: (path: string) => string): Report {
   let separator = '\n';
   return {
     begin: () => '{ "setproof": 1,\n  "files": [',
-    file: (file) => {
-      const text = `${separator}    ${jsonText(fileObject(file, nameOf))}`;
+    file: (file, accepted) => jsonText(fileObject(file, accepted, nameOf)),
+    next: (piece) => {
+      const text = `${separator}    ${piece}`;
       separator = ',\n';
       return text;
     },
-    end: (summary) => `\n  ],\n  "summary": ${jsonText(summary)} }\n`,
+    end: ({ summary, settled }) => `\n  ],\n  "settled": ${jsonText(settled)},\n  "summary": ${jsonText(summary)} }\n`,
   };
 }
 
-function fileObject({ document, fingerprint, findings, statuses }: CheckedFile, nameOf: (path: string) => string) {
+function fileObject(
+  { document, fingerprint, findings, statuses }: CheckedFile,
+  accepted: Accepted,
+  nameOf: (path: string) => string,
+) {
   return {
     path: nameOf(document.path),
     // What stands there may be anything; only a kind with a version is told on.
     document: /^[a-z]+\/[0-9]+$/.test(document.label) ? document.label : 'unknown/0',
     fingerprint: fingerprint(),
-    findings: findings.map((finding) => findingObject(finding, nameOf)),
+    findings: findings.map((finding) => findingObject(finding, accepted.has(finding), nameOf)),
     checks: checksObject(statuses),
   };
 }
 
-function findingObject(finding: Finding, nameOf: (path: string) => string) {
+function findingObject(finding: Finding, accepted: boolean, nameOf: (path: string) => string) {
   return {
     check: finding.check,
     severity: finding.severity,
@@ -40,6 +45,7 @@ function findingObject(finding: Finding, nameOf: (path: string) => string) {
     related: finding.related.map((related) => relatedObject(related, nameOf)),
     fixes: finding.fixes.map(({ title }) => title),
     deviated: finding.deviated || undefined,
+    accepted: accepted || undefined,
   };
 }
 

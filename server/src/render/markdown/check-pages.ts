@@ -58,9 +58,10 @@ function exampleText(example: Example): string {
       fenced(example.passing),
     ]);
   }
-  const { lift, fails, passes, at } = example;
+  const { fails, passes, at } = example;
+  const place = 'visit' in example ? `a complete visit to a clean ${example.visit}` : `a clean ${example.lift}`;
   return joined([
-    `In a clean ${lift} installation, found at \`${at}\` when these entries are so:`,
+    `In ${place} installation, found at \`${at}\` when these entries are so:`,
     fenced(editsText(fails)),
     passes === undefined ? 'Silent without them.' : joined(['Silent when they are so:', fenced(editsText(passes))]),
   ]);

@@ -2,7 +2,7 @@ import type { CheckedFile, CheckStatus, Finding, Measure, Related } from '../../
 import { formatNumber } from '../../engine/index.ts';
 import { visible } from '../escape.ts';
 import type { Paint } from '../paint.ts';
-import { NOTHING, type Report, type Summary, withFile } from '../report.ts';
+import { type Accepted, NOTHING, type Report, type Run, type Summary, withFile } from '../report.ts';
 import { counted, wrap } from './lines.ts';
 
 export type Shown = 'passed' | 'not-run';
@@ -24,36 +24,39 @@ const INDENT = '  ';
 export function findingsReport(options: FindingsOptions): Report {
   return {
     begin: () => '',
-    file: (file) => fileBlock(file, options),
-    end: (summary) => `${summaryLines(summary).map(visible).join('\n')}\n`,
+    file: (file, accepted) => fileBlock(file, accepted, options),
+    next: (piece) => piece,
+    end: (run) => `${[...settledLines(run), ...summaryLines(run.summary)].map(visible).join('\n')}\n`,
   };
 }
 
-function fileBlock(file: CheckedFile, options: FindingsOptions): string {
+function fileBlock(file: CheckedFile, accepted: Accepted, options: FindingsOptions): string {
   const blocks = [
-    ...file.findings.map((finding) => findingLines(finding, options)),
+    ...file.findings.map((finding) => findingLines(finding, accepted, options)),
     ...statusLines(file.statuses, options),
   ];
   if (blocks.length === 0) return '';
   const name = visible(options.nameOf(file.document.path));
-  const heading = `${options.paint.strong(name)}: ${severities(withFile(NOTHING, file))}`;
+  const heading = `${options.paint.strong(name)}: ${severities(withFile(NOTHING, file, accepted))}`;
   return `${[[heading], ...blocks].map((lines) => lines.join('\n')).join('\n\n')}\n\n`;
 }
 
 /** The key first, then the value against its limit, the message, the way out, and the place last. */
-function findingLines(finding: Finding, options: FindingsOptions): readonly string[] {
+function findingLines(finding: Finding, accepted: Accepted, options: FindingsOptions): readonly string[] {
   const { paint, width } = options;
   const body = [measures(finding), finding.message, wayOut(finding), relatedText(finding.related, options)];
   const place = `${finding.check}, ${placeText(finding.path, finding.range.start, options)}`;
   return [
-    `${INDENT}${paint.strong(visible(finding.key) || 'the whole document')}  ${word(finding, paint)}`,
+    `${INDENT}${paint.strong(visible(finding.key) || 'the whole document')}  ${word(finding, accepted, paint)}`,
     ...body.filter((text) => text !== '').flatMap((text) => wrap(visible(text), width, INDENT + INDENT)),
     `${INDENT}${INDENT}${paint.faint(visible(place))}`,
   ];
 }
 
-function word({ severity, deviated }: Finding, paint: Paint): string {
-  return deviated ? paint.faint(`${severity}, accepted by a deviation`) : paint[severity](severity);
+function word(finding: Finding, accepted: Accepted, paint: Paint): string {
+  const { severity, deviated } = finding;
+  if (deviated) return paint.faint(`${severity}, accepted by a deviation`);
+  return accepted.has(finding) ? paint.faint(`${severity}, accepted for now`) : paint[severity](severity);
 }
 
 function measures({ value, limit, case: name }: Finding): string {
@@ -107,14 +110,25 @@ function statusText(check: string, status: CheckStatus, show: ReadonlySet<Shown>
   return status.margin === undefined ? `${check} passed` : `${check} passed, ${measureText(status.margin)} inside`;
 }
 
-function severities({ errors, warnings, notes, deviated }: Summary): string {
+function severities({ errors, warnings, notes, deviated, accepted }: Summary): string {
   const words = [
     counted(errors, 'error'),
     counted(warnings, 'warning'),
     counted(notes, 'note'),
     ...(deviated === 0 ? [] : [`${deviated} accepted by a deviation`]),
+    ...(accepted === 0 ? [] : [`${accepted} accepted for now`]),
   ];
   return words.join(', ');
+}
+
+/** What can be taken out of the list of accepted findings. */
+function settledLines({ settled }: Run): readonly string[] {
+  if (settled.length === 0) return [];
+  const entries = settled.map((each) => {
+    const inCase = each.case === undefined ? '' : `, case '${each.case}'`;
+    return `${INDENT}${each.check} at '${each.key}'${inCase} in ${each.file}`;
+  });
+  return ['Settled; take these out of the list of accepted findings:', ...entries, ''];
 }
 
 function summaryLines(summary: Summary): readonly string[] {

@@ -23,6 +23,7 @@ export function worksheetText(sheet: Worksheet, options: WorksheetOptions): stri
     for (const each of sheet.worked.cases) writer.case(each);
     writer.windows(sheet.worked.windows);
   }
+  writer.limits(sheet.limits);
   return writer.finish();
 }
 
@@ -62,6 +63,15 @@ class Writer {
     this.#title(title);
     for (const row of rows) this.#value(row);
     for (const row of unavailable) this.#unavailable(row);
+  }
+
+  /** The limits of the policy that are not the usual ones; what holds otherwise is in `setproof checks`. */
+  limits(limits: Worksheet['limits']): void {
+    this.#title('Limits that the policy sets');
+    if (limits.length === 0) this.#write('None: the defaults hold.', 1);
+    for (const { name, title, shown, usual } of limits)
+      this.#write(`${title} (${name}): ${shown}, by default ${usual}`, 1);
+    this.#lines.push('');
   }
 
   windows(windows: readonly WindowSheet[]): void {

@@ -1,0 +1,1 @@
+export function writeWells(folder: string, count: number): void;
