@@ -24,6 +24,7 @@ export interface Diagnostic {
   readonly severity: number;
   readonly code: string;
   readonly message: string;
+  readonly tags?: readonly number[];
   readonly codeDescription?: { readonly href: string };
   readonly relatedInformation?: readonly {
     readonly location: { uri: string; range: Range };
@@ -60,6 +61,8 @@ export class StdioTransport implements Transport {
     this.process = spawn(process.execPath, [program, ...args], {
       stdio: ['pipe', 'pipe', 'inherit'],
     });
+    // A server that was stopped reads no more, also not the answers to what it had asked.
+    this.process.stdin?.on('error', () => undefined);
     this.exited = new Promise((resolve) => this.process.on('exit', resolve));
   }
 
@@ -134,6 +137,10 @@ export class WorkerTransport implements Transport {
 
 type Answer = (params: never) => unknown;
 
+interface Announcement {
+  readonly capabilities: Record<string, unknown>;
+}
+
 /** One session with a server. */
 export class LspClient {
   readonly transport: Transport;
@@ -142,6 +149,7 @@ export class LspClient {
   readonly #waiting = new Map<number, { resolve: (result: unknown) => void; reject: (error: Error) => void }>();
   readonly #answers = new Map<string, Answer>();
   readonly #watchers = new Set<() => void>();
+  #initialized: Announcement | undefined;
   #nextId = 1;
 
   constructor(transport: Transport) {
@@ -163,19 +171,39 @@ export class LspClient {
     return withPatience(answered, method) as Promise<T>;
   }
 
+  /** A request that is withdrawn at once. */
+  withdrawn(method: string, params: unknown): Promise<unknown> {
+    const id = this.#nextId;
+    const answered = this.request(method, params);
+    this.notify('$/cancelRequest', { id });
+    return answered;
+  }
+
+  /** The first message of a kind that fits, be it here already or still to come. */
+  async message<T>(method: string, fits: (params: T) => boolean = () => true): Promise<T> {
+    const find = () => this.received.find((each) => each.method === method && fits(each.params as T));
+    return (await this.#whenThere(find, method)).params as T;
+  }
+
   notify(method: string, params: unknown): void {
     this.transport.send({ jsonrpc: '2.0', method, params });
   }
 
-  async initialize(options: Record<string, unknown> = {}): Promise<{ capabilities: Record<string, unknown> }> {
-    const result = await this.request<{ capabilities: Record<string, unknown> }>('initialize', {
+  /** What the server said that it can do. */
+  get initialized(): Announcement {
+    if (this.#initialized === undefined) throw new Error('the session has not begun');
+    return this.#initialized;
+  }
+
+  async initialize(options: Record<string, unknown> = {}): Promise<Announcement> {
+    this.#initialized = await this.request<Announcement>('initialize', {
       processId: null,
       rootUri: null,
       capabilities: PUSHED,
       ...options,
     });
     this.notify('initialized', {});
-    return result;
+    return this.#initialized;
   }
 
   open(uri: string, text: string, version = 1): void {
@@ -188,7 +216,13 @@ export class LspClient {
 
   /** The first publication that fits, be it here already or still to come. */
   publication(uri: string, fits: (publication: Publication) => boolean = () => true): Promise<Publication> {
-    const find = () => this.publications.find((each) => each.uri === uri && fits(each));
+    return this.#whenThere(
+      () => this.publications.find((each) => each.uri === uri && fits(each)),
+      `a publication for ${uri}`,
+    );
+  }
+
+  #whenThere<T>(find: () => T | undefined, what: string): Promise<T> {
     return withPatience(
       new Promise((resolve) => {
         const look = () => {
@@ -200,7 +234,7 @@ export class LspClient {
         this.#watchers.add(look);
         look();
       }),
-      `a publication for ${uri}`,
+      what,
     );
   }
 
@@ -213,11 +247,8 @@ export class LspClient {
     this.received.push(message);
     if (message.method === undefined) this.#settle(message);
     else if (message.id !== undefined) void this.#answer(message);
-    else if (message.method === 'textDocument/publishDiagnostics') this.#publish(message.params as Publication);
-  }
-
-  #publish(publication: Publication): void {
-    this.publications.push(publication);
+    else if (message.method === 'textDocument/publishDiagnostics')
+      this.publications.push(message.params as Publication);
     for (const look of [...this.#watchers]) look();
   }
 

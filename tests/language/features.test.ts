@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { applied, type LspClient, type Position, positionBehind, type TextEdit } from './client.ts';
+import { applied, type LspClient, type Position, PUSHED, positionBehind, type TextEdit } from './client.ts';
 import { GOOD_TAP, LOW_TAP, makeSite, openFile, type Site, startClient, WELL } from './site.ts';
 
 interface Item {
   readonly label: string;
   readonly detail: string;
+  readonly insertTextFormat?: number;
   readonly textEdit: TextEdit;
 }
 interface Action {
@@ -29,10 +30,12 @@ async function complete(before: string, after: string) {
   const client = await startClient(site);
   await openFile(client, site, WELL, text);
   const position = positionBehind(text, after.slice(0, after.indexOf('|')));
-  const { items } = await client.request<{ items: Item[] }>('textDocument/completion', at(site, position));
+  const ask = () => client.request<{ items: Item[] }>('textDocument/completion', at(site, position));
+  const { items } = await ask();
   const item = (label: string) => items.find((each) => each.label === label);
   return {
     labels: items.map(({ label }) => label),
+    again: async () => (await ask()).items.map(({ label }) => label),
     item,
     taken: (label: string) => applied(text, [(item(label) as Item).textEdit]),
   };
@@ -50,6 +53,17 @@ describe('hover', () => {
     expect(onKey).toContain('mixing by volume');
     expect(await hover(client, site, positionBehind(text, 'water_cut: 4'))).toBe(onKey);
     expect(await hover(client, site, positionBehind(text, 'water_cut: 40 %'))).toBe(onKey);
+  });
+
+  it('says what a check is about where a deviation or a policy names it', async () => {
+    const site = makeSite();
+    const client = await startClient(site);
+    const text = `${site.read(WELL)}deviations: [ { check: tap.thin-margin, reason: x } ]\n`;
+    const { diagnostics } = await openFile(client, site, WELL, text);
+    const shown = await hover(client, site, positionBehind(text, 'check: tap'));
+    expect(shown).toContain('transformer tap close to an end of its window');
+    expect(shown).toContain('Source: common practice, no source');
+    expect(diagnostics.map(({ code }) => code)).toContain('deviation.unapproved');
   });
 
   it('shows the reading in other units, and the window of a setpoint with its recommendation', async () => {
@@ -92,13 +106,55 @@ describe('completion', () => {
 
   it('offers choices with their meaning, and data sheets of the kind due by their path', async () => {
     expect((await complete('lift: linear', 'lift: |')).labels).toEqual(['linear', 'rotary']);
-    const { labels } = await complete('motor: { datasheet: ../equipment/motor.yaml }', 'motor: { datasheet: | }');
-    expect(labels).toEqual(['../equipment/motor.yaml']);
+    const { again } = await complete('motor: { datasheet: ../equipment/motor.yaml }', 'motor: { datasheet: | }');
+    // The data sheets of the workspace are found meanwhile.
+    await expect.poll(again, { timeout: 10_000 }).toEqual(['../equipment/motor.yaml']);
   });
 
   it('offers checks where a deviation names one', async () => {
     const { labels } = await complete('lift: linear', 'deviations:\n  - check: tap.|\nlift: linear');
     expect(labels).toContain('tap.below-window');
+  });
+
+  it('offers in a deviation the keys that its check found something at, and the values there', async () => {
+    const deviation = 'deviations:\n  - check: cable.voltage-drop\n    ';
+    const keys = await complete('lift: linear', `${deviation}key: |\nlift: linear`);
+    expect(keys.labels).toEqual(['equipment.cable.main']);
+    const values = await complete('lift: linear', `${deviation}up_to: |\nlift: linear`);
+    expect(values.labels[0]).toMatch(/^[\d.]+ %$/);
+  });
+
+  it('leaves out keys and units of the other lift', async () => {
+    const linear = await complete('  target_rate:', '  |\n  target_rate:');
+    expect(linear.labels).not.toContain('frequency');
+    expect((await complete('name: target, intake', 'name: target, |intake')).labels).not.toContain('frequency');
+    expect((await complete('motor.yaml }', 'motor.yaml, speed: 1 | }')).labels).toEqual(['1 m/s']);
+    const open = await complete('lift: linear', '|');
+    expect(open.labels).toContain('lift');
+  });
+
+  it('says of a recommended value on what it rests', async () => {
+    const { item } = await complete('{ trip: 12 bar,', '{ trip: |,');
+    expect(item('7 bar(g)')?.detail).toMatch(/^recommended: the least comfortable pressure.*; window 6\.575 to 15\.2/);
+  });
+
+  it('gives an editor that takes them snippets with places to fill in', async () => {
+    const textDocument = { ...PUSHED.textDocument, completion: { completionItem: { snippetSupport: true } } };
+    const site = makeSite();
+    const client = await startClient(site, { capabilities: { textDocument } });
+    const text = site.read(WELL).replace('    intake_pressure_low:', '    x\n    intake_pressure_low:');
+    await openFile(client, site, WELL, text.replace('lift: linear\n', ''));
+    const snippet = async (label: string, position: Position) => {
+      const { items } = await client.request<{ items: Item[] }>('textDocument/completion', at(site, position));
+      const { insertTextFormat, textEdit } = items.find((each) => each.label === label) as Item;
+      expect(insertTextFormat).toBe(2);
+      return textEdit.newText;
+    };
+    const { line } = positionBehind(text, '    x');
+    expect(await snippet('overload', { line: line - 1, character: 4 })).toBe(
+      'overload:\n      trip: $1\n      delay: $2',
+    );
+    expect(await snippet('lift', { line: 0, character: 0 })).toBe(`lift: \${1|linear,rotary|}$0`);
   });
 
   it('offers the kinds of document where none is said', async () => {

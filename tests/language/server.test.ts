@@ -49,6 +49,19 @@ describe('pushed diagnostics', () => {
     expect(low?.relatedInformation?.map(({ location }) => location.uri)).toContain(site.uri('equipment/motor.yaml'));
   });
 
+  it('count what was not run in one note at the first line, and fade what serves nothing', async () => {
+    const site = makeSite();
+    const client = await startClient(site);
+    const deviation = 'check: tap.above-window, reason: trial, approved_by: lead engineer, until: 2099-12-31';
+    const text = `${site.read(WELL)}deviations: [ { ${deviation} } ]\n`;
+    const { diagnostics } = await openFile(client, site, WELL, text);
+    const notRun = diagnostics.filter(({ code }) => code === 'document.not-run');
+    expect(notRun).toMatchObject([{ severity: 3, range: { start: { line: 1, character: 0 } } }]);
+    expect(notRun[0]?.message).toMatch(/^\d+ checks were not run; what is missing most is '/);
+    const faded = diagnostics.filter(({ tags }) => tags?.includes(1));
+    expect(faded.map(({ code }) => code)).toEqual(['deviation.not-needed']);
+  });
+
   it('answer every change, also one that changes nothing', async () => {
     const site = makeSite();
     const client = await startClient(site);

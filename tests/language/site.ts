@@ -1,7 +1,7 @@
 // A small invented site with one well, copied for each test that changes files.
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach } from 'vitest';
 import { LspClient, StdioTransport, uriOf } from './client.ts';
@@ -38,7 +38,10 @@ export function makeSite(): Site {
     path,
     uri: (file) => uriOf(path(file)),
     read: (file) => readFileSync(path(file), 'utf8'),
-    write: (file, text) => writeFileSync(path(file), text),
+    write: (file, text) => {
+      mkdirSync(dirname(path(file)), { recursive: true });
+      writeFileSync(path(file), text);
+    },
     remove: (file) => rmSync(path(file)),
   };
 }

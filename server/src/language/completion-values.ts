@@ -3,17 +3,21 @@ import {
   CATALOGUE,
   CheckContext,
   type CheckedFile,
+  type Document,
   type DocumentKind,
   fittingUnits,
-  folderOf,
-  isInside,
+  KINDS,
   kindNamed,
   platedTaps,
   type Shape,
   type WindowReading,
 } from '../engine/index.ts';
 import type { ValuePlace } from './completion-place.ts';
+import { windowText } from './hint-values.ts';
+import { unitSuitsLift } from './lift.ts';
 import { escaped } from './markdown.ts';
+import { relativePath } from './reference-paths.ts';
+import { nameOf, pathsOfKind } from './sheets.ts';
 import type { Workspace } from './workspace.ts';
 
 /** A value that fits at a place, and why. */
@@ -53,6 +57,7 @@ function ofShape(workspace: Workspace, file: CheckedFile, place: ValuePlace): re
   if (path === TAP) return taps(file);
   if (/^deviations\[\d+\]\.check$|^require\[\d+\]$/.test(path)) return CATALOGUE.map(checkProposal);
   if (/^deviations\[\d+\]\.case$/.test(path)) return caseNames(file);
+  if (/^deviations\[\d+\]\.(?:key|up_to)$/.test(path)) return deviable(file, path);
   if (shape.reference !== undefined) return dataSheets(workspace, file, shape.reference);
   switch (shape.type) {
     case 'choice':
@@ -60,7 +65,7 @@ function ofShape(workspace: Workspace, file: CheckedFile, place: ValuePlace): re
     case 'boolean':
       return ['yes', 'no'].map((text) => choice(text, '', shape));
     case 'quantity':
-      return quantities(place);
+      return quantities(place, file.document);
     default:
       return (shape.examples ?? []).filter((each) => !inFlow || !/[,{}[\]]/.test(each)).map(example);
   }
@@ -89,13 +94,26 @@ function caseNames({ worked }: CheckedFile): readonly Proposal[] {
   }));
 }
 
+/** In a deviation: the keys of the findings of its check, and the values found there. */
+function deviable({ document, findings }: CheckedFile, path: string): readonly Proposal[] {
+  const [, deviation = '', wanted = ''] = /^(.*)\.(\w+)$/.exec(path) ?? [];
+  const check = document.tree.scalar(document.tree.find(`${deviation}.check`));
+  const own = findings.filter((each) => each.check === check || (check === '' && wanted === 'key'));
+  return own.flatMap(({ key, value, message }) => {
+    const text = wanted === 'key' ? key : value === undefined ? '' : `${value.number} ${value.unit}`.trim();
+    return text === '' ? [] : [{ text, detail: message, kind: CompletionItemKind.Value }];
+  });
+}
+
 /** Behind a number the units that fit; before one, what is assumed otherwise. */
-function quantities({ shape, written }: ValuePlace): readonly Proposal[] {
+function quantities({ shape, written }: ValuePlace, document: Document): readonly Proposal[] {
   const kind = kindNamed(shape.quantity?.kind ?? '');
   const number = /^[-+]?\d[\d./]*/.exec(written)?.[0];
   if (kind === undefined || number === undefined) return assumed(shape);
   const usual = shape.quantity?.usual ?? [];
-  const units = [...new Set([...usual, ...fittingUnits(kind)])].filter((unit) => unit !== '');
+  // What takes every unit is helped by the usual ones only.
+  const fitting = kind === KINDS.any ? usual : [...new Set([...usual, ...fittingUnits(kind)])];
+  const units = fitting.filter((unit) => unit !== '' && unitSuitsLift(document, unit));
   const glued = written.length > number.length && !/\s/.test(written.charAt(number.length));
   return units.flatMap((unit) => {
     const texts = kind.point === 'pressure' ? [unit, `${unit}(g)`, `${unit}(a)`] : [unit];
@@ -121,9 +139,9 @@ function recommended({ worked }: CheckedFile, { path }: ValuePlace): readonly Pr
     const show = new CheckContext(worked.evaluation, 0, '').show(number, window.kind, window.setpoint);
     const entries = window.choice?.(worked.evaluation, number)?.entries ?? [{ key: window.setpoint, newText: show }];
     const own = entries.find(({ key }) => key === path);
-    const rule = window.recommendation?.rule ?? '';
-    const detail = `recommended: ${rule}`;
-    return own === undefined ? [] : [{ text: own.newText, detail, kind: CompletionItemKind.Value, isPreferred: true }];
+    if (own === undefined) return [];
+    const detail = `recommended: ${window.recommendation?.rule ?? ''}; ${windowText(worked, reading)}`;
+    return [{ text: own.newText, detail, kind: CompletionItemKind.Value, isPreferred: true }];
   });
 }
 
@@ -147,28 +165,13 @@ function verdictOn(voltage: number, reading: WindowReading | undefined): string 
   return Number.isFinite(hardLower) || Number.isFinite(hardUpper) ? 'fits' : 'not judged';
 }
 
-/** Data sheets of the kind due, by their paths from this file. */
+/** Documents of the kind due, by their paths from this file. */
 function dataSheets(workspace: Workspace, { document }: CheckedFile, due: string): readonly Proposal[] {
   const kind = due.split('/')[0] as DocumentKind;
-  const { repository } = workspace;
-  const known = repository.paths().filter((path) => repository.document(path)?.kind === kind);
-  const closed = [...workspace.closed.all()].filter((each) => each.kind === kind).map(({ path }) => path);
-  const root = repository.rootOf(document.path);
-  const paths = [...new Set([...known, ...closed])].filter((path) => path !== document.path && isInside(path, root));
-  return paths.sort().map((path) => ({
+  const what = kind === 'installation' ? 'an installation' : `a ${kind}’s data sheet`;
+  return pathsOfKind(workspace, document, kind).map((path) => ({
     text: relativePath(document.path, path),
-    detail:
-      repository.document(path)?.tree.scalar(repository.document(path)?.tree.find('name') ?? -1) ||
-      `a ${kind}’s data sheet`,
+    detail: nameOf(workspace, path) ?? what,
     kind: CompletionItemKind.File,
   }));
-}
-
-/** A path as it is written in a document: from its folder on. */
-function relativePath(from: string, to: string): string {
-  const here = folderOf(from).split('/');
-  const there = to.split('/');
-  let common = 0;
-  while (common < here.length && here[common] === there[common]) common++;
-  return [...here.slice(common).map(() => '..'), ...there.slice(common)].join('/');
 }

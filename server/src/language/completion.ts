@@ -2,6 +2,7 @@ import {
   type CompletionItem,
   CompletionItemKind,
   type CompletionList,
+  InsertTextFormat,
   InsertTextMode,
   MarkupKind,
 } from 'vscode-languageserver';
@@ -9,29 +10,37 @@ import { CATALOGUE, type CheckedFile, LIMITS, type Range, SHAPES, type Shape, VE
 import { type KeyPlace, placeAt, type ValuePlace } from './completion-place.ts';
 import { type Proposal, valueProposals } from './completion-values.ts';
 import { describe } from './hover.ts';
+import { suitsLift } from './lift.ts';
+import { snippetBehind, verbatim } from './snippets.ts';
 import type { Workspace } from './workspace.ts';
 
 /** What can be written at an offset. Incomplete by design: what fits depends on what is written, and case counts. */
-export async function completionAt(workspace: Workspace, file: CheckedFile, offset: number): Promise<CompletionList> {
+export async function completionAt(
+  workspace: Workspace,
+  file: CheckedFile,
+  offset: number,
+  takesSnippets: boolean,
+): Promise<CompletionList> {
   const place = placeAt(file.document, offset);
   if (place?.at === 'value' && place.shape.reference !== undefined) await workspace.closed.hurry(Date.now);
   const items =
     place === undefined
       ? labelsAt(file, offset)
       : place.at === 'key'
-        ? keys(file, place)
+        ? keys(file, place, takesSnippets)
         : values(workspace, file, place);
   return { isIncomplete: true, items };
 }
 
-function keys(file: CheckedFile, place: KeyPlace): CompletionItem[] {
+function keys(file: CheckedFile, place: KeyPlace, takesSnippets: boolean): CompletionItem[] {
   const named = Object.entries(place.parent.keys ?? {});
   const required = new Set(place.parent.required);
   const listed = named.map(([key, shape]) => ({ key, shape, isRequired: required.has(key) }));
   const opened = place.parent.open === undefined ? [] : openKeys(place.path, place.parent.open);
   return [...listed, ...opened]
     .filter(({ key }) => !place.present.includes(key) && key.includes(place.written))
-    .map((each, order) => keyItem(file, place, each, order));
+    .filter(({ key }) => suitsLift(file.document, place.path === '' ? key : `${place.path}.${key}`))
+    .map((each, order) => keyItem(file, place, each, { order, takesSnippets }));
 }
 
 /** Keys that are no keys of the format: checks and limits by their names in a policy. */
@@ -45,7 +54,7 @@ function keyItem(
   { document }: CheckedFile,
   place: KeyPlace,
   { key, shape, isRequired }: { key: string; shape: Shape; isRequired: boolean },
-  order: number,
+  { order, takesSnippets }: { order: number; takesSnippets: boolean },
 ): CompletionItem {
   const isNested = shape.type === 'map' || shape.type === 'list';
   return {
@@ -57,8 +66,16 @@ function keyItem(
     sortText: `${isRequired ? 0 : 1}${String(order).padStart(3, '0')}`,
     filterText: key,
     insertTextMode: InsertTextMode.asIs,
-    textEdit: { range: document.source.rangeOf(place.token), newText: key + behindKey(place, shape) },
+    ...(takesSnippets && { insertTextFormat: InsertTextFormat.Snippet }),
+    textEdit: {
+      range: document.source.rangeOf(place.token),
+      newText: takesSnippets ? verbatim(key) + snippetOf(place, shape) : key + behindKey(place, shape),
+    },
   };
+}
+
+function snippetOf({ hasColon, inFlow, column }: KeyPlace, shape: Shape): string {
+  return hasColon ? '' : snippetBehind(shape, inFlow, ' '.repeat(column + 2));
 }
 
 /** What goes behind a key so that its value can be written at once. */

@@ -23,8 +23,8 @@ const SEVERITIES: Readonly<Record<Severity, DiagnosticSeverity>> = {
 
 export const SOURCE = 'setproof';
 
-/** Checks whose finding is that an entry serves nothing any more; editors show it faded. */
-const UNNECESSARY: ReadonlySet<string> = new Set(['deviation.not-needed']);
+/** Checks whose finding is that an entry serves nothing; editors show it faded. */
+const UNNECESSARY: ReadonlySet<string> = new Set(['deviation.not-needed', 'drive.settings-without-drive']);
 
 /** A finding as editors show it. One that a deviation accepts stays in sight, as a hint. */
 export function toDiagnostic(finding: Finding, names: DiagnosticNames): Diagnostic {

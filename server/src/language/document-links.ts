@@ -1,7 +1,7 @@
 import type { DocumentLink } from 'vscode-languageserver';
 import type { Workspace } from './workspace.ts';
 
-/** Each path to a data sheet that is there, as a link. */
+/** Each path to a document that is there, as a link. */
 export function documentLinks(workspace: Workspace, path: string): DocumentLink[] {
   const known = workspace.repository.known(path);
   if (known?.state !== 'read' || !known.document.ours) return [];
@@ -11,6 +11,6 @@ export function documentLinks(workspace: Workspace, path: string): DocumentLink[
     .map((each) => ({
       range: source.rangeOf(tree.span(each.node)),
       target: workspace.open.uriOf(each.path),
-      tooltip: `Open this ${each.kind}’s data sheet`,
+      tooltip: each.kind === 'installation' ? 'Open this installation' : `Open this ${each.kind}’s data sheet`,
     }));
 }

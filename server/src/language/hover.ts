@@ -1,6 +1,7 @@
 import { type Hover, MarkupKind } from 'vscode-languageserver';
 import {
   type BoundReading,
+  CATALOGUE,
   CheckContext,
   convertText,
   type Evaluation,
@@ -21,6 +22,7 @@ export function hoverAt(subject: Subject): Hover | null {
   if (node === NONE || shape === undefined || node === document.tree.root) return null;
   const value = paragraphs([
     describe(shape),
+    checkText(subject),
     readingOf(subject),
     meaningOf(subject),
     windowText(subject),
@@ -37,6 +39,22 @@ export function describe(shape: Shape): string {
   const usual = shape.quantity?.usual.filter((unit) => unit !== '');
   const units = usual?.length ? `Usual units: ${usual.map(code).join(', ')}.` : undefined;
   return paragraphs([`**${escaped(shape.title)}**`, escaped(shape.description), assumed, units]);
+}
+
+/** Where a check is named, in a deviation or a policy: what it is about. */
+function checkText({ document: { tree }, node }: Subject): string | undefined {
+  const path = tree.path(node);
+  const isNamed = /^(?:deviations\[\d+\]\.check|require\[\d+\])$/.test(path);
+  const id = isNamed ? tree.scalar(node) : tree.path(tree.parent(node)) === 'checks' ? tree.key(node) : undefined;
+  const check = CATALOGUE.find((each) => each.id === id);
+  if (check === undefined) return undefined;
+  const { title, compares, why, mend, source } = check;
+  return paragraphs([
+    `${code(check.id)}: ${escaped(title)} (${check.severity})`,
+    `Compares ${escaped(compares)}.`,
+    `${escaped(why)} ${escaped(mend)}`,
+    `Source: ${escaped(source)}.`,
+  ]);
 }
 
 /** The reading in the other units that are usual at this very key; nobody asks for a water cut in ppm. */

@@ -11,7 +11,17 @@ export interface ClientOptions {
   readonly checkPages?: string;
   /** Day on which checks are made, `2026-03-14`, instead of today. */
   readonly today?: string;
+  /**
+   * Commands of the client that a code lens may call, each with the document's URI as its only argument; those named in
+   * `LENS_COMMANDS` count. A client that names none gets no lenses.
+   */
+  readonly commands?: readonly string[];
 }
+
+export const OPEN_WORKSHEET = 'setproof.openWorksheet';
+export const OPEN_CHECKLIST = 'setproof.openChecklist';
+export const SHOW_NOT_RUN = 'setproof.showNotRun';
+export const LENS_COMMANDS: readonly string[] = [OPEN_WORKSHEET, OPEN_CHECKLIST, SHOW_NOT_RUN];
 
 /** Asks the client for the texts of files, in the order asked. */
 export const READ = 'setproof/read';

@@ -1,27 +1,24 @@
-import type {
-  CancellationToken,
-  Connection,
-  Diagnostic,
-  WorkspaceDocumentDiagnosticReport,
+import {
+  type CancellationToken,
+  CodeLensRefreshRequest,
+  type Connection,
+  type Diagnostic,
+  DiagnosticRefreshRequest,
+  InlayHintRefreshRequest,
+  type WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver';
 import type { CheckedFile, Finding } from '../engine/index.ts';
+import type { Client } from './client.ts';
 import { type DiagnosticNames, toDiagnostic } from './diagnostics.ts';
 import type { OpenDocument } from './documents.ts';
 import type { Workspace } from './workspace.ts';
-
-export interface PublisherOptions {
-  /** The client asks for diagnostics and gets none unasked. */
-  readonly pulled: boolean;
-  /** The client can be told that what it asked for has changed. */
-  readonly refreshes: boolean;
-  readonly names: DiagnosticNames;
-}
 
 /** Brings findings to the client: pushed, each with the version that it rests on, or handed out when asked for. */
 export class Publisher {
   readonly #connection: Connection;
   readonly #workspace: Workspace;
-  readonly #options: PublisherOptions;
+  readonly #client: Client;
+  readonly #names: DiagnosticNames;
   /** What each open document was last answered with. */
   readonly #answered = new Map<string, CheckedFile | undefined>();
   readonly #due = new Set<string>();
@@ -29,10 +26,11 @@ export class Publisher {
   readonly #ids = new WeakMap<object, string>();
   #nextId = 1;
 
-  constructor(connection: Connection, workspace: Workspace, options: PublisherOptions) {
+  constructor(connection: Connection, workspace: Workspace, client: Client, names: DiagnosticNames) {
     this.#connection = connection;
     this.#workspace = workspace;
-    this.#options = options;
+    this.#client = client;
+    this.#names = names;
   }
 
   /** An open or a change is answered in any case, also when nothing changes by it. */
@@ -43,7 +41,7 @@ export class Publisher {
   forget({ path, uri }: OpenDocument): void {
     this.#due.delete(path);
     this.#answered.delete(path);
-    if (!this.#options.pulled) this.#push(uri, []);
+    if (!this.#client.pulls) this.#push(uri, []);
   }
 
   /** Brings what is owed, and what changed by other documents' doing. */
@@ -56,13 +54,13 @@ export class Publisher {
       if (!isOwed && !isNews) continue;
       this.#answered.set(open.path, file);
       othersChanged ||= !isOwed;
-      if (!this.#options.pulled) this.#push(open.uri, this.#diagnostics(file?.findings ?? []), open.text.version);
+      if (!this.#client.pulls) this.#push(open.uri, this.#diagnostics(file?.findings ?? []), open.text.version);
     }
     if (othersChanged) this.#refresh();
   }
 
   publishClosed(paths: readonly string[]): void {
-    if (this.#options.pulled) {
+    if (this.#client.pulls) {
       this.#refresh();
       return;
     }
@@ -80,9 +78,10 @@ export class Publisher {
     const file = this.#workspace.check(path);
     this.#answered.set(path, file);
     this.#due.delete(path);
-    const resultId = this.#idOf(file ?? NOT_OURS);
+    const result = file ?? this.#workspace.closed.get(path);
+    const resultId = this.#idOf(result ?? NOT_OURS);
     if (resultId === previous) return { kind: 'unchanged' as const, resultId };
-    return { kind: 'full' as const, resultId, items: this.#diagnostics(file?.findings ?? []) };
+    return { kind: 'full' as const, resultId, items: this.#diagnostics(result?.findings ?? []) };
   }
 
   /** Reports on all documents that no editor holds; those that are as the client knows them stay unsaid. */
@@ -106,7 +105,7 @@ export class Publisher {
   }
 
   #diagnostics(findings: readonly Finding[]): Diagnostic[] {
-    return findings.map((finding) => toDiagnostic(finding, this.#options.names));
+    return findings.map((finding) => toDiagnostic(finding, this.#names));
   }
 
   #push(uri: string, diagnostics: Diagnostic[], version?: number): void {
@@ -115,8 +114,17 @@ export class Publisher {
     void this.#connection.sendDiagnostics({ uri, diagnostics, ...(version !== undefined && { version }) });
   }
 
+  /** What the client asked for may be another by now: findings, and what stands above and beside the lines. */
   #refresh(): void {
-    if (this.#options.pulled && this.#options.refreshes) this.#connection.languages.diagnostics.refresh();
+    const { pulls, refreshes } = this.#client;
+    if (pulls && refreshes.diagnostics) this.#ask(DiagnosticRefreshRequest.method);
+    if (refreshes.lenses) this.#ask(CodeLensRefreshRequest.method);
+    if (refreshes.hints) this.#ask(InlayHintRefreshRequest.method);
+  }
+
+  /** A client that refuses after all has nothing to show anew. */
+  #ask(method: string): void {
+    this.#connection.sendRequest(method).catch(() => undefined);
   }
 
   /** Results are the same object as long as nothing that they rest on changes. */

@@ -1,6 +1,5 @@
 import type { Location } from 'vscode-languageserver';
-import type { Change, Range } from '../engine/index.ts';
-import { readDocument, referencesOf } from '../engine/index.ts';
+import { type Document, type Range, referencesOf } from '../engine/index.ts';
 import { referenceAt } from './definition.ts';
 import type { Subject } from './subject.ts';
 import type { Workspace } from './workspace.ts';
@@ -15,17 +14,12 @@ export async function referencesAt(subject: Subject): Promise<Location[]> {
 
 async function rangesIn(workspace: Workspace, user: string, path: string): Promise<Location[]> {
   const uri = workspace.open.uriOf(user);
-  const known = workspace.repository.known(user);
-  const document = known?.state === 'read' ? known.document : textOf(await workspace.readFile(user), user);
+  const document = await workspace.documentNow(user);
   const ranges = document === undefined ? [] : rangesOf(document, path);
   return ranges.map((range) => ({ uri, range }));
 }
 
-function textOf(change: Change, path: string) {
-  return 'text' in change ? readDocument(path, change.text) : undefined;
-}
-
-function rangesOf(document: ReturnType<typeof readDocument>, path: string): Range[] {
+function rangesOf(document: Document, path: string): Range[] {
   return referencesOf(document)
     .filter((each) => each.path === path)
     .map((each) => document.source.rangeOf(document.tree.span(each.node)));

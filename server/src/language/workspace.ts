@@ -1,11 +1,17 @@
-import { type Change, type CheckedFile, type Document, Repository } from '../engine/index.ts';
+import { type Change, type CheckedFile, type Document, type Policy, Repository } from '../engine/index.ts';
 import { type ClosedDocument, ClosedDocuments } from './closed-documents.ts';
-import { type OpenDocument, OpenDocuments } from './documents.ts';
-import type { LanguageHost } from './files.ts';
+import { OpenDocuments } from './documents.ts';
+import type { AskedFile, LanguageHost } from './files.ts';
+import { namedPlaces } from './named-places.ts';
+import { factsText, surroundingsOf } from './surroundings.ts';
+import { wellLine } from './views/counts.ts';
 
 /**
  * The set of documents, kept in step with editors and files. What is told is only noted; `settle` takes it in, so that
  * a burst of changes costs one check.
+ *
+ * Files may be slow to read, and much can happen meanwhile. So the set changes only between two waits, and what was
+ * read counts only if nothing was heard of that path since: an editor's text is never overwritten by what is on disk.
  */
 export class Workspace {
   readonly open = new OpenDocuments();
@@ -13,6 +19,9 @@ export class Workspace {
   readonly host: LanguageHost;
   #repository: Repository;
   readonly #touched = new Set<string>();
+  /** Counts what was heard of; beside it, when each path was last heard of. */
+  #touches = 0;
+  readonly #touchedAt = new Map<string, number>();
   #settling: Promise<void> | undefined;
   #folders: readonly string[] = [];
 
@@ -38,6 +47,7 @@ export class Workspace {
   /** Notes that a document was opened, changed or closed, or that its file was. */
   touch(path: string): void {
     this.#touched.add(path);
+    this.#touchedAt.set(path, ++this.#touches);
   }
 
   /** A document that is opened anew asks again for what was not there before. */
@@ -85,90 +95,185 @@ export class Workspace {
     return [...new Set([...this.#repository.usersOf(path), ...this.closed.usersOf(path)])].sort();
   }
 
-  /** Checks a document and keeps only what others are compared with; the data sheets that it refers to stay known. */
-  async checkOnce(change: Change): Promise<ClosedDocument | undefined> {
+  /** What the checks across files see of the others, as a text that is equal as long as they see the same. */
+  surroundingsOf(path: string, policy: Policy): string {
+    return surroundingsOf(this.#repository.neighboursOf(path, policy));
+  }
+
+  /** What stands in a file now; undefined if there were newer news of it while it was read, or an editor has it. */
+  async readClosed(path: string): Promise<Change | undefined> {
+    const [change] = this.open.get(path) === undefined ? await this.#news([{ path, roots: [] }]) : [];
+    return change;
+  }
+
+  /** What a document holds now, in an editor or on disk. */
+  async documentNow(path: string): Promise<Document | undefined> {
+    return this.document(path) ?? this.#readOnce(path);
+  }
+
+  /** Whether there is a file, be it one that can be read or not. */
+  async isOnDisk(path: string): Promise<boolean> {
+    const change = await this.readClosed(path);
+    return change === undefined || !('absent' in change);
+  }
+
+  /**
+   * Checks a document that no editor holds and keeps only what others are compared with; the data sheets that it refers
+   * to stay known.
+   * @returns `overtaken` if there were newer news of it meanwhile; undefined if it is gone or not ours
+   */
+  async checkClosed(path: string): Promise<ClosedDocument | 'overtaken' | undefined> {
+    const since = this.#touches;
+    const change = await this.readClosed(path);
+    if (change === undefined) return 'overtaken';
+    if (!('text' in change)) {
+      this.drop(path);
+      return undefined;
+    }
+    const facts = factsText(this.#repository.factsOf(path));
+    while (this.#isCurrent(path, since)) {
+      const [result, lacking] = this.#checkAndLetGo(change);
+      if (lacking.length === 0) {
+        if (facts !== factsText(this.#repository.factsOf(path))) this.closed.compareAnew();
+        return result;
+      }
+      const news = await this.#news(lacking);
+      this.#repository = this.#repository.update(
+        news.filter((each) => this.#repository.known(each.path) === undefined),
+      );
+    }
+    return 'overtaken';
+  }
+
+  /** Takes in what others are compared with, before any of them is checked; gives the document if it is one of ours. */
+  shelve(change: Change): Document | undefined {
+    const { path } = change;
+    if (this.#repository.known(path) !== undefined) return this.document(path);
+    const withIt = this.#repository.update([change]);
+    this.#repository = withIt.shelve([path]);
+    const document = withIt.document(path);
+    return document?.ours ? document : undefined;
+  }
+
+  /** Forgets a document that is gone; one that others refer to is known to be absent. */
+  drop(path: string): void {
+    if (this.#isNeeded(path)) return;
+    if (this.#repository.factsOf(path) !== undefined) this.closed.compareAnew();
+    this.#repository = this.#repository.without([path]);
+  }
+
+  /**
+   * The result for a document, if nothing is lacking for it, and else what that is. Without a wait in it, so that nobody
+   * sees the document come and go.
+   */
+  #checkAndLetGo(change: Change): readonly [ClosedDocument | undefined, readonly AskedFile[]] {
     const { path } = change;
     const isKept = this.#repository.known(path) !== undefined;
-    await this.#feed([change]);
-    const file = this.check(path);
-    const known = this.#repository.known(path);
+    this.#repository = this.#repository.update([change]);
+    const lacking = this.#wanted();
+    const result = lacking.length === 0 ? this.#resultOf(path) : undefined;
     if (!isKept) this.#repository = this.#repository.shelve([path]);
+    return [result, lacking];
+  }
+
+  #resultOf(path: string): ClosedDocument | undefined {
+    const known = this.#repository.known(path);
+    const file = this.check(path);
     if (file === undefined || known?.state !== 'read') return undefined;
+    const { findings, policy, document } = file;
     const references = known.references.map((each) => each.path);
-    return { path, kind: file.document.kind, findings: file.findings, references };
+    const surroundings = this.surroundingsOf(path, policy);
+    const names = namedPlaces(document);
+    return { path, kind: document.kind, findings, references, policy, names, surroundings, well: wellLine(file) };
   }
 
-  /** Takes in what others are compared with, before any of them is checked. */
-  shelve(change: Change): void {
-    if (this.#repository.known(change.path) !== undefined) return;
-    this.#repository = this.#repository.update([change]).shelve([change.path]);
-  }
-
-  /** Forgets a document that is gone. */
-  drop(path: string): void {
-    if (!this.#isWanted(path)) this.#repository = this.#repository.without([path]);
-  }
-
-  /** What stands in a file, with the root of its document. */
-  async readFile(path: string): Promise<Change> {
-    const [change] = await this.host.files.read([{ path, roots: [] }]);
-    return change ?? { path, absent: true };
+  async #readOnce(path: string): Promise<Document | undefined> {
+    const change = await this.readClosed(path);
+    if (change === undefined || !('text' in change)) return this.document(path);
+    return this.#repository.update([change]).document(path);
   }
 
   async #takeIn(): Promise<void> {
     while (this.#touched.size > 0) {
       const touched = [...this.#touched];
       this.#touched.clear();
-      const changes: Change[] = [];
-      for (const path of touched) {
-        const change = await this.#news(path);
-        if (change === undefined) this.#repository = this.#repository.without([path]);
-        else changes.push(change);
-      }
-      await this.#feed(changes);
+      const facts = this.#factsOf(touched);
+      const news = await this.#news(
+        touched.filter((path) => this.#isNeeded(path)).map((path) => ({ path, roots: [] })),
+      );
+      this.#letGo(touched.filter((path) => !this.#isNeeded(path)));
+      this.#repository = this.#repository.update(news);
+      await this.#readWanted();
       this.closed.affectedBy(touched);
+      if (facts !== this.#factsOf(touched)) this.closed.compareAnew();
     }
   }
 
-  async #news(path: string): Promise<Change | undefined> {
-    const open = this.open.get(path);
-    if (open !== undefined) return this.#openChange(open);
-    const isNeeded = this.#isWanted(path) || this.#repository.policyPaths(path).includes(path);
-    return isNeeded ? this.readFile(path) : undefined;
+  #factsOf(paths: readonly string[]): string {
+    return paths.map((path) => factsText(this.#repository.factsOf(path))).join('\n');
   }
 
-  async #openChange({ path, text }: OpenDocument): Promise<Change> {
-    const root = this.host.files.rootOf(path);
-    return { path, text: text.getText(), root: typeof root === 'string' ? root : await root };
+  #isNeeded(path: string): boolean {
+    const isOpen = this.open.get(path) !== undefined;
+    return isOpen || this.#isReferredTo(path) || this.#repository.policyPaths(path).includes(path);
   }
 
-  /** Takes in changes, and then what they want until they want nothing more. */
-  async #feed(changes: readonly Change[]): Promise<void> {
-    if (changes.length > 0) this.#repository = this.#repository.update(changes);
-    for (let wanted = this.#repository.wanted(); wanted.length > 0; wanted = this.#repository.wanted()) {
-      const found = await this.#readWanted(wanted);
-      this.#repository = this.#repository.update(found);
+  /** What the workspace holds is compared with the others until its file has been looked at. */
+  #letGo(paths: readonly string[]): void {
+    const kept = paths.filter((path) => this.closed.follows(path));
+    const gone = paths.filter((path) => !this.closed.follows(path));
+    this.#repository = this.#repository.shelve(kept).without(gone);
+  }
+
+  /** Reads what is wanted until nothing more is. */
+  async #readWanted(): Promise<void> {
+    for (let wanted = this.#wanted(); wanted.length > 0; wanted = this.#wanted()) {
+      const news = await this.#news(wanted);
+      this.#repository = this.#repository.update(news);
     }
   }
 
-  async #readWanted(wanted: readonly string[]): Promise<readonly Change[]> {
-    const asked = wanted.filter((path) => this.open.get(path) === undefined).map((path) => this.#asked(path));
-    const read = asked.length === 0 ? [] : await this.host.files.read(asked);
-    const found = new Map(read.map((each) => [each.path, each]));
-    // What an editor opened meanwhile is worth more than what was on disk.
-    return Promise.all(
-      wanted.map((path) => {
-        const open = this.open.get(path);
-        return open === undefined ? (found.get(path) ?? ({ path, absent: true } as const)) : this.#openChange(open);
-      }),
+  /** What is lacking, each path with the roots that those who refer to it may not leave. */
+  #wanted(): readonly AskedFile[] {
+    const { repository } = this;
+    const rootsFor = (path: string) => repository.usersOf(path).map((user) => repository.rootOf(user));
+    return repository.wanted().map((path) => ({ path, roots: rootsFor(path) }));
+  }
+
+  /**
+   * What stands at paths now: in editors, else on disk. Left out is what was touched while it was read: its news come
+   * by themselves, and what was read may be older.
+   */
+  async #news(asked: readonly AskedFile[]): Promise<readonly Change[]> {
+    const since = this.#touches;
+    const isOpen = ({ path }: AskedFile) => this.open.get(path) !== undefined;
+    const roots = await Promise.all(
+      asked.filter(isOpen).map(async ({ path }) => [path, await this.#rootOf(path)] as const),
     );
+    const closed = asked.filter((each) => !isOpen(each));
+    const read = closed.length === 0 ? [] : await this.host.files.read(closed);
+    const found = new Map(read.map((each) => [each.path, each]));
+    const onDisk = closed.filter(({ path }) => this.#isCurrent(path, since));
+    return [
+      ...roots.flatMap(([path, root]) => this.#inEditor(path, root)),
+      ...onDisk.map(({ path }) => found.get(path) ?? ({ path, absent: true } as const)),
+    ];
   }
 
-  #asked(path: string) {
-    return { path, roots: this.#repository.usersOf(path).map((user) => this.#repository.rootOf(user)) };
+  #isCurrent(path: string, since: number): boolean {
+    return this.open.get(path) === undefined && (this.#touchedAt.get(path) ?? 0) <= since;
   }
 
-  #isWanted(path: string): boolean {
+  async #rootOf(path: string): Promise<string> {
+    return this.host.files.rootOf(path);
+  }
+
+  #inEditor(path: string, root: string): readonly Change[] {
+    const open = this.open.get(path);
+    return open === undefined ? [] : [{ path, root, text: open.text.getText() }];
+  }
+
+  #isReferredTo(path: string): boolean {
     return this.#repository.usersOf(path).length > 0 || this.closed.usersOf(path).length > 0;
   }
 

@@ -1,0 +1,71 @@
+import { CATALOGUE, type CheckedFile, type Document, type Finding } from '../../engine/index.ts';
+import { counted } from '../../render/text/lines.ts';
+import type { Workspace } from '../workspace.ts';
+import { nearest, rangeOfEntry } from './places.ts';
+import type { Counts, NotRun, SummaryResult } from './protocol.ts';
+
+/** What is kept of an installation that no editor holds, so that it can be listed. */
+export interface WellLine {
+  readonly name: string;
+  readonly notRun: number;
+}
+
+/** @returns undefined for a document that is no installation */
+export function wellLine({ document, statuses }: CheckedFile): WellLine | undefined {
+  if (document.kind !== 'installation') return undefined;
+  const name = document.tree.scalar(document.tree.find('site.well'));
+  return { name: name === '' ? 'a well without a name' : name, notRun: notRunIds(statuses).length };
+}
+
+export function countsOf(findings: readonly Finding[], notRun: number): Counts {
+  const open = findings.filter(({ deviated }) => !deviated);
+  const of = (severity: Finding['severity']) => open.filter((each) => each.severity === severity).length;
+  return {
+    errors: of('error'),
+    warnings: of('warning'),
+    notes: of('note'),
+    deviated: findings.length - open.length,
+    notRun,
+  };
+}
+
+/** Counts in words; what there is none of is left out, but never what was not run. */
+export function countsWords({ errors, warnings, notes, deviated, notRun }: Counts): string {
+  const found = [
+    errors > 0 && counted(errors, 'error'),
+    warnings > 0 && counted(warnings, 'warning'),
+    notes > 0 && counted(notes, 'note'),
+    deviated > 0 && `${deviated} accepted`,
+  ].filter((part) => part !== false);
+  const first = errors + warnings === 0 ? ['no errors or warnings'] : [];
+  const last = notRun === 0 ? 'every check run' : `${counted(notRun, 'check')} not run`;
+  return [...first, ...found, last].join(', ');
+}
+
+export function summaryOf(workspace: Workspace, file: CheckedFile): SummaryResult {
+  const notRun = notRunOf(workspace, file);
+  const counts = countsOf(file.findings, notRun.length);
+  return { counts, words: countsWords(counts), isInstallation: file.document.kind === 'installation', notRun };
+}
+
+const TITLES: ReadonlyMap<string, string> = new Map(CATALOGUE.map(({ id, title }) => [id, title]));
+
+function notRunOf(workspace: Workspace, { document, statuses }: CheckedFile): readonly NotRun[] {
+  return notRunIds(statuses).map(([check, missing]) => ({
+    check,
+    title: TITLES.get(check) ?? check,
+    missing,
+    place: placeOf(workspace, document, missing[0] ?? ''),
+  }));
+}
+
+function notRunIds(statuses: CheckedFile['statuses']): readonly (readonly [string, readonly string[]])[] {
+  return [...statuses].flatMap(([check, status]) =>
+    status.status === 'not_run' ? [[check, status.missing] as const] : [],
+  );
+}
+
+function placeOf({ open }: Workspace, document: Document, key: string): NotRun['place'] {
+  const { node } = nearest(document, key);
+  return { uri: open.uriOf(document.path), ...rangeOfEntry(document, node) };
+}
