@@ -1,6 +1,8 @@
 import { CURRENTS } from './currents.ts';
+import { FIELD_SLIPS } from './field-slips.ts';
 import type { Mistake } from './mistake.ts';
 import { NAMEPLATES } from './nameplates.ts';
+import { NEW_WELLS } from './new-wells.ts';
 import { PAPERWORK } from './paperwork.ts';
 import { PRESSURES } from './pressures.ts';
 import { RESTARTS } from './restarts.ts';
@@ -20,6 +22,8 @@ export const KINDS: Readonly<Record<string, readonly Mistake[]>> = {
   'voltage, earth-fault, temperature and vibration trips': VOLTAGES,
   'restarts, overrides and delays': RESTARTS,
   'copies and paperwork': PAPERWORK,
+  'slips of the day of commissioning': FIELD_SLIPS,
+  'on the line, tapered, gassy, linear in oilfield units': NEW_WELLS,
 };
 
 export const MISTAKES: readonly Mistake[] = Object.values(KINDS).flat();

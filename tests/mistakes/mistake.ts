@@ -6,6 +6,10 @@ export const WELLS = {
   'qm-b1': 'pad-b/qm-b1.yaml',
   'qm-b2': 'pad-b/qm-b2.yaml',
   'qm-b3': 'pad-b/qm-b3.yaml',
+  'qm-c1': 'pad-c/qm-c1.yaml',
+  'qm-c2': 'pad-c/qm-c2.yaml',
+  'qm-c3': 'pad-c/qm-c3.yaml',
+  'qm-c4': 'pad-c/qm-c4.yaml',
 } as const;
 
 export type Well = keyof typeof WELLS;

@@ -13,7 +13,7 @@ export interface Outcome {
   readonly caught: boolean;
 }
 
-/** All six wells in one repository, so that names, serial numbers and setpoints are compared. */
+/** All wells in one repository, so that names, serial numbers and setpoints are compared. */
 export const CLEAN: Repository = withWanted(
   Repository.empty({ root: SAMPLES, today: TODAY }).update(
     Object.values(WELLS).map((well) => read(join(SAMPLES, well))),

@@ -10,6 +10,7 @@ import { lineVoltage, Spice } from './ngspice.ts';
 
 const LINEAR = join(SAMPLES, 'pad-a/qm-a1.yaml');
 const ROTARY = join(SAMPLES, 'pad-b/qm-b1.yaml');
+const INDUCTION = join(SAMPLES, 'pad-a/qm-a3.yaml');
 const TOLERANCE = 1e-3;
 
 /** Conductors of the samples, ohm/km at 20 degC: IEC 60228 class 2, plain copper. */
@@ -179,6 +180,34 @@ describe('the electrical chain against ngspice', () => {
       circuits += await compareAll(LINEAR, {
         'equipment.cable.main.length': length,
         'reservoir.temperature': temperature,
+        'fluid.water_cut': waterCut,
+        'well.wellhead.tubing_pressure': wellhead,
+      });
+    }
+    expect(circuits).toBeGreaterThan(200);
+  }, 120_000);
+
+  // Rotary wells: a permanent-magnet motor at 104 Hz and an induction motor at 49 Hz, on short and on long cables.
+  const ROTARY_WELLS = [
+    { path: ROTARY, lengths: ['900 m', '1750 m', '2600 m'], taps: ['2', '4', '7'] },
+    { path: INDUCTION, lengths: ['1000 m', '1915 m', '2700 m'], taps: ['3', '5', '7'] },
+  ];
+  const ROTARY_GRID = ROTARY_WELLS.flatMap(({ path, lengths, taps }) =>
+    lengths.flatMap((length) =>
+      taps.flatMap((tap) =>
+        ['35 %', '90 %'].flatMap((waterCut) =>
+          ['9 bar', '22 bar'].map((wellhead) => ({ path, length, tap, waterCut, wellhead })),
+        ),
+      ),
+    ),
+  );
+
+  it('agrees over a grid of more than two hundred circuits of rotary wells', async () => {
+    let circuits = 0;
+    for (const { path, length, tap, waterCut, wellhead } of ROTARY_GRID) {
+      circuits += await compareAll(path, {
+        'equipment.cable.main.length': length,
+        'setpoints.transformer.tap': tap,
         'fluid.water_cut': waterCut,
         'well.wellhead.tubing_pressure': wellhead,
       });
