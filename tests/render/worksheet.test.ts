@@ -44,8 +44,8 @@ describe.each([LINEAR, ROTARY])('the worksheet of %s', (well) => {
   it('gives each line its own place in the page', () => {
     const places = [...htmlOf(file).matchAll(/<tr id="([^"]+)"/g)].map(([, id]) => id);
     const rows = worked!.file.rows.length + worked!.cases.reduce((sum, { values }) => sum + values.rows.length, 0);
-    expect(places).toHaveLength(rows);
-    expect(new Set(places).size).toBe(rows);
+    expect(places.filter((id) => !id?.startsWith('bound:'))).toHaveLength(rows);
+    expect(new Set(places).size).toBe(places.length);
   });
 
   it('is the same bytes for the same file', () => {
@@ -149,7 +149,7 @@ describe('findings, limits and windows', () => {
     expect(bound).toMatchObject({ side: 'at least', weight: 'hard' });
     for (const text of [bound.shown, bound.margin, bound.case, bound.consequence, bound.source])
       expect(text).toBeTruthy();
-    expect(window.rule).toBe('the lowest tap on the plate inside the window');
+    expect(window.rule).toMatch(/^the lowest tap on the plate that serves with something to spare/);
   });
 });
 

@@ -1,4 +1,4 @@
-import type { CheckedFile } from '../../engine/index.ts';
+import type { CheckedFile, Finding } from '../../engine/index.ts';
 import { html, type Markup, trusted } from '../html/escape.ts';
 import { renderPage } from '../html/page.ts';
 import type { Paper } from '../html/print-css.ts';
@@ -28,6 +28,17 @@ export interface WorksheetHtmlOptions {
   readonly today: string;
   /** A path as the reader knows it. */
   readonly nameOf: (path: string) => string;
+}
+
+/** An entry that a part of the worksheet is about; its place where that is known. */
+export interface LinkedEntry {
+  readonly key: string;
+  readonly place?: { readonly path: string; readonly line: number } | undefined;
+}
+
+/** How a page tells of entries, and how it leads to them. */
+interface PageReader extends Reader {
+  readonly link: (text: string, entry: LinkedEntry) => Markup;
 }
 
 const CSS = `h2 { margin-top: 7mm; }
@@ -65,11 +76,22 @@ export function renderWorksheetHtml(file: CheckedFile, { paper, today, nameOf }:
     title,
     frame: { paper, foot, band: undefined },
     css: CSS,
-    body: bodyOf(sheet, title, readerOf(sheet.heading, nameOf)),
+    body: bodyOf(sheet, title, { ...readerOf(sheet.heading, nameOf), link: (text) => html`${text}` }),
   });
 }
 
-function bodyOf(sheet: Worksheet, title: string, reader: Reader): Markup {
+export interface LinkedWorksheet extends Omit<WorksheetHtmlOptions, 'paper'> {
+  /** A text that leads to an entry. */
+  readonly link: PageReader['link'];
+}
+
+/** The same worksheet as part of another page, which can lead from each number to the entry behind it. */
+export function worksheetMarkup(file: CheckedFile, { today, nameOf, link }: LinkedWorksheet): Markup {
+  const sheet = worksheetOf(file, today);
+  return bodyOf(sheet, `Worksheet ${sheet.heading.well}`, { ...readerOf(sheet.heading, nameOf), link });
+}
+
+function bodyOf(sheet: Worksheet, title: string, reader: PageReader): Markup {
   return html`<main>
 <h1>${title}</h1>
 <dl class="heading">${headingRows(sheet.heading, reader).map(([name, text]) => html`<dt>${name}</dt><dd>${text}</dd>`)}</dl>
@@ -91,10 +113,10 @@ ${limits.map(
 </tbody></table>`;
 }
 
-function summaryOf({ summary, findings, notRun }: Worksheet, reader: Reader): Markup {
+function summaryOf({ summary, findings, notRun }: Worksheet, reader: PageReader): Markup {
   const rows = findings.map(
     (finding) => html`<tr><td>${severityText(finding)}</td><td>${finding.message}<br>
-<span class="small">${findingPlace(finding, reader)}</span></td></tr>`,
+<span class="small">${reader.link(findingPlace(finding, reader), placeOf(finding))}</span></td></tr>`,
   );
   return html`<h2>Findings</h2>
 <p>${countsText(summary)}</p>
@@ -104,14 +126,23 @@ ${
   notRun.length === 0
     ? html`<p>Every check that concerns this file was run.</p>`
     : html`<table class="lacking"><thead><tr><th scope="col">Check</th><th scope="col">Lacks</th></tr></thead><tbody>
-${notRun.map(({ check, title, missing }) => html`<tr><td>${title} <code>${check}</code></td><td>${missing.join(', ')}</td></tr>`)}
+${notRun.map(({ check, title, missing }) => html`<tr><td>${title} <code>${check}</code></td><td>${linkedKeys(missing, reader)}</td></tr>`)}
 </tbody></table>`
 }`;
 }
 
-function workedOf({ file, pictures, cases, windows, otherWindows }: WorkedSheet, reader: Reader): Markup {
+function placeOf({ key, path, range }: Finding): LinkedEntry {
+  return { key, place: { path, line: range.start.line + 1 } };
+}
+
+/** Entries that are missing, each leading to where it should be. */
+function linkedKeys(keys: readonly string[], { link }: PageReader): Markup {
+  return html`${keys.map((key, at) => html`${at > 0 && ', '}${link(key, { key })}`)}`;
+}
+
+function workedOf({ file, pictures, cases, windows, otherWindows }: WorkedSheet, reader: PageReader): Markup {
   return html`<h2>Windows of the setpoints</h2>
-${windows.map(windowOf)}
+${windows.map((each) => windowOf(each, reader))}
 ${otherWindows.length > 0 && html`<p class="small">No such setpoint, so no window: ${otherWindows.join(', ')}.</p>`}
 ${pictures.map(figureOf)}
 <h2>Values of the file</h2>
@@ -120,7 +151,7 @@ ${valuesOf(file, reader)}
 ${cases.map((each) => caseOf(each, reader))}`;
 }
 
-function caseOf({ name, entries, values, pictures }: CaseSheet, reader: Reader): Markup {
+function caseOf({ name, entries, values, pictures }: CaseSheet, reader: PageReader): Markup {
   return html`<section class="case"><h2>Case: ${name}</h2>
 <p>${entries === '' ? 'The case changes nothing.' : entries}</p>
 ${pictures.map(figureOf)}
@@ -132,7 +163,7 @@ function figureOf(picture: Picture): Markup {
   return html`<figure><figcaption>${picture.title}</figcaption>${trusted(picture.svg)}</figure>`;
 }
 
-function valuesOf(sheet: ValueSheet, reader: Reader): Markup {
+function valuesOf(sheet: ValueSheet, reader: PageReader): Markup {
   const rows = sheet.rows.map((row) => valueRow(row, reader));
   return html`<table class="values"><thead><tr><th scope="col">Value</th><th scope="col">Result</th><th scope="col">How</th></tr></thead><tbody>
 ${rows}
@@ -142,11 +173,19 @@ ${sheet.notConcerned.length > 0 && html`<p class="small">${notConcernedText(shee
 }
 
 /** A value's place in the page, for those who follow a number to what it rests on. */
-function anchorOf(id: string, caseIndex: number | undefined): string {
+export function anchorOf(id: string, caseIndex: number | undefined): string {
   return caseIndex === undefined ? id : `${id}-${caseIndex + 1}`;
 }
 
-function valueRow(row: ValueRow, reader: Reader): Markup {
+export function anchorOfWindow(setpoint: string): string {
+  return `window:${setpoint}`;
+}
+
+export function anchorOfBound(id: string): string {
+  return `bound:${id}`;
+}
+
+function valueRow(row: ValueRow, reader: PageReader): Markup {
   const { id, title, caseIndex, shown, decidedBy, formula, source, assumes, inputs } = row;
   const listed = inputs.map((input, at) => html`${at > 0 && '; '}${inputItem(input, reader)}`);
   return html`<tr id="${anchorOf(id, caseIndex)}"><td>${title}<br><code>${id}</code></td>
@@ -156,15 +195,13 @@ ${assumes !== undefined && html`<p class="how assumed">Assumed: ${assumes}.</p>`
 `;
 }
 
-function inputItem(input: InputRow, reader: Reader): Markup {
+function inputItem(input: InputRow, reader: PageReader): Markup {
   // A number and its unit stay on one line.
   const value = `${inputName(input)} = ${input.shown.replaceAll(' ', '\u00a0')}`;
-  const origin = inputOrigin(input, reader);
+  const { key, place } = input;
+  const words = inputOrigin(input, reader);
+  const origin = key === undefined ? words : reader.link(words, { key, place });
   return html`${value} (${input.assumed === undefined ? origin : html`<span class="assumed">${origin}</span>`})`;
-}
-
-function lacks(missing: readonly string[]): Markup | undefined {
-  return missing.length === 0 ? undefined : html`<br>lacks ${missing.join(', ')}`;
 }
 
 function unavailableOf(rows: readonly UnavailableRow[]): Markup {
@@ -176,20 +213,20 @@ ${rows.map(({ id, title, reason }) => html`<tr><td>${title} <code>${id}</code></
 
 const BOUND_COLUMNS = ['Bound', 'Number', 'Margin', 'Case', 'Reason and source'];
 
-function windowOf(window: WindowSheet): Markup {
+function windowOf(window: WindowSheet, reader: PageReader): Markup {
   const { title, setpoint, bounds, ruler } = window;
-  return html`<h3>Window of ${title}</h3>
-<p><code>${setpoint}</code>: ${windowText(window)}</p>
+  return html`<h3 id="${anchorOfWindow(setpoint)}">Window of ${title}</h3>
+<p><code>${reader.link(setpoint, { key: setpoint })}</code>: ${windowText(window)}</p>
 ${ruler !== undefined && trusted(ruler)}
 <table class="bounds"><thead><tr>${BOUND_COLUMNS.map((name) => html`<th scope="col">${name}</th>`)}</tr></thead><tbody>
-${bounds.map(boundOf)}
+${bounds.map((each) => boundOf(each, reader))}
 </tbody></table>`;
 }
 
-function boundOf(bound: BoundRow): Markup {
+function boundOf(bound: BoundRow, reader: PageReader): Markup {
   const { id, side, weight, shown, margin, missing } = bound;
-  return html`<tr><td>${side}, ${weight}<br><code>${id}</code></td>
-<td>${shown === undefined ? 'not known' : html`<span class="number">${shown}</span>`}${lacks(missing)}</td>
+  return html`<tr id="${anchorOfBound(id)}"><td>${side}, ${weight}<br><code>${id}</code></td>
+<td>${shown === undefined ? 'not known' : html`<span class="number">${shown}</span>`}${missing.length > 0 && html`<br>lacks ${linkedKeys(missing, reader)}`}</td>
 <td class="number">${margin?.startsWith('-') ? html`<span class="beyond">${margin}</span>` : margin}</td>
 <td>${bound.case}</td><td>${boundReason(bound)}</td></tr>
 `;
