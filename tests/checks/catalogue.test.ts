@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import type { Example, InstallationExample, TextExample } from '../../server/src/engine/findings/texts.ts';
+import type {
+  Example,
+  InstallationExample,
+  TextExample,
+  VisitExample,
+} from '../../server/src/engine/findings/texts.ts';
 import { CATALOGUE, type Check, type CheckedFile } from '../../server/src/engine/index.ts';
-import { checkEdited, checkText, unmark } from './example.ts';
+import { checkEdited, checkText, checkVisit, keyInVisit, unmark } from './example.ts';
 
 /** A fault of the program itself: no document is known that brings it about, so there is no example. */
 const WITHOUT_EXAMPLE = ['internal'];
@@ -9,7 +14,11 @@ const WITHOUT_EXAMPLE = ['internal'];
 const withExample = CATALOGUE.filter((check): check is Check & { example: Example } => check.example !== undefined);
 const isText = (example: Example): example is TextExample => 'failing' in example;
 const byText = withExample.filter((check) => isText(check.example)) as (Check & { example: TextExample })[];
-const byFacts = withExample.filter((check) => !isText(check.example)) as (Check & { example: InstallationExample })[];
+const isVisit = (example: Example): example is VisitExample => 'visit' in example;
+const byVisit = withExample.filter((check) => isVisit(check.example)) as (Check & { example: VisitExample })[];
+const byFacts = withExample.filter(({ example }) => !isText(example) && !isVisit(example)) as (Check & {
+  example: InstallationExample;
+})[];
 
 function ownFindings(file: CheckedFile, { id }: Check) {
   return file.findings.filter(({ check }) => check === id);
@@ -58,6 +67,27 @@ describe('an example on a clean installation', () => {
   });
 });
 
+describe('an example on the readings of a complete visit', () => {
+  it.each(['linear', 'rotary'] as const)('those of the %s base have no finding', (lift) => {
+    const { findings } = checkVisit(lift);
+    expect(findings.map(({ check, key, message }) => `${check} ${key}: ${message}`)).toEqual([]);
+  });
+
+  it.each(byVisit.map((check) => [check.id, check] as const))('%s fails where it says', (_, check) => {
+    const { visit, fails, at } = check.example;
+    const file = checkVisit(visit, fails);
+    const own = ownFindings(file, check);
+    expect(own.some(({ key }) => key.startsWith(keyInVisit(file, at)))).toBe(true);
+    for (const { message } of own) expect(message).toMatch(/^[^\s].*[.?]$/s);
+  });
+
+  it.each(byVisit.map((check) => [check.id, check] as const))('%s passes when it is mended', (_, check) => {
+    const file = checkVisit(check.example.visit, check.example.passes);
+    expect(ownFindings(file, check)).toEqual([]);
+    expect(file.statuses.get(check.id)?.status).toBe('passed');
+  });
+});
+
 describe('an example of writing', () => {
   it.each(byText.map((check) => [check.id, check] as const))('%s underlines what is wrong', (_, check) => {
     const { text, span } = unmark(check.example);
@@ -81,6 +111,8 @@ describe('statuses', () => {
     ['a well that says little', checkEdited('linear', { setpoints: '{}', reservoir: '{}' })],
     ['a data sheet', checkText('document: cable/1\nname: an example\n')],
     ['a text that is none of ours', checkText('documnet: cable/1\n')],
+    ['a visit', checkVisit('linear')],
+    ['a visit to nowhere', checkText('document: readings/1\ninstallation: nowhere.yaml\n')],
     ['a broken text', checkText('document: cable/1\nname: [\n')],
   ];
 

@@ -1,4 +1,5 @@
 import { CURRENTS } from './currents.ts';
+import { DRAFTING } from './drafting.ts';
 import { FIELD_SLIPS } from './field-slips.ts';
 import type { Mistake } from './mistake.ts';
 import { NAMEPLATES } from './nameplates.ts';
@@ -24,6 +25,7 @@ export const KINDS: Readonly<Record<string, readonly Mistake[]>> = {
   'copies and paperwork': PAPERWORK,
   'slips of the day of commissioning': FIELD_SLIPS,
   'on the line, tapered, gassy, linear in oilfield units': NEW_WELLS,
+  'drafting from sheets, well files and the last well': DRAFTING,
 };
 
 export const MISTAKES: readonly Mistake[] = Object.values(KINDS).flat();

@@ -22,6 +22,7 @@ import { Installation } from './links/installation.ts';
 import { isInside } from './links/paths.ts';
 import type { Reference } from './links/references.ts';
 import type { WellFacts } from './links/well-facts.ts';
+import { judgeVisit, type Visited } from './readings/judge.ts';
 import type { Known } from './repository.ts';
 import type { NodeIndex } from './syntax/tree.ts';
 import type { Problem } from './text/problem.ts';
@@ -39,6 +40,8 @@ export interface CheckRequest {
   /** Of an installation: what it is compared with others by, and the others. */
   readonly facts: WellFacts | undefined;
   readonly neighbours: Neighbours | undefined;
+  /** Of readings: the installation that was visited, where it is known. */
+  readonly visited?: Visited | undefined;
   readonly today: string;
   readonly lookUp: (path: string) => Known | undefined;
 }
@@ -79,6 +82,7 @@ export function checkDocument(request: CheckRequest): CheckedFile {
   const sheets = resolveSheets(request, outcome);
   const worked = document.kind === 'installation' ? workOut(document, sheets, request, outcome) : undefined;
   if (document.kind === 'installation') runAcross(document, request.facts, request.neighbours, outcome);
+  if (document.kind === 'readings') judgeVisitOf(request, sheets, outcome);
   settleReading(document, outcome);
   for (const { check, reason } of outcome.broken) outcome.report(internal(document, check, reason));
   const deviations = document.kind === 'installation' ? readDeviations(document) : [];
@@ -107,7 +111,7 @@ function reportProblem(document: Document, problem: Problem, outcome: Outcome): 
   const { check, message, span, fixes } = problem;
   outcome.report({
     check,
-    severity: SEVERITIES.get(check) ?? 'error',
+    severity: severityOf(problem),
     message,
     place: { document, key: document.tree.path(document.tree.nodeAt(span.start)), span },
     fixes: fixes.map((fix) => ({
@@ -116,6 +120,10 @@ function reportProblem(document: Document, problem: Problem, outcome: Outcome): 
       edits: fix.edits.map((edit) => ({ ...edit, path: document.path })),
     })),
   });
+}
+
+function severityOf({ check, severity }: Problem): Severity {
+  return severity ?? SEVERITIES.get(check) ?? 'error';
 }
 
 /** The data sheets behind the entries; each reference that leads nowhere, or to a broken sheet, is one finding. */
@@ -149,7 +157,7 @@ function isForeign(written: string): boolean {
 }
 
 function isBroken(document: Document): boolean {
-  return document.problems.some(({ check }) => (SEVERITIES.get(check) ?? 'error') === 'error');
+  return document.problems.some((problem) => severityOf(problem) === 'error');
 }
 
 function referenceFinding(request: CheckRequest, reference: Reference, fault: Fault): RawFinding {
@@ -189,7 +197,7 @@ function referenceMessage(
 }
 
 function relatedToSheet(sheet: Document): { place: ReturnType<typeof placeOfDocument>; message: string }[] {
-  const first = sheet.problems.find(({ check }) => (SEVERITIES.get(check) ?? 'error') === 'error');
+  const first = sheet.problems.find((problem) => severityOf(problem) === 'error');
   const own = placeOfDocument(sheet);
   return [
     first === undefined
@@ -215,6 +223,20 @@ function workOut(
   } catch (error) {
     outcome.broken.push({ check: 'values', reason: error instanceof Error ? error.message : String(error) });
     return undefined;
+  }
+}
+
+/** An installation that its reference does not lead to, or that has errors in its writing, judges nothing. */
+function judgeVisitOf(
+  { document, visited, today }: CheckRequest,
+  sheets: ReadonlyMap<NodeIndex, Document>,
+  outcome: Outcome,
+): void {
+  const isReached = [...sheets.values()].some((each) => each === visited?.planned.document);
+  try {
+    judgeVisit(document, isReached ? visited : undefined, today, outcome);
+  } catch (error) {
+    outcome.broken.push({ check: 'readings', reason: error instanceof Error ? error.message : String(error) });
   }
 }
 

@@ -3,9 +3,11 @@ import { NO_POLICY, POLICY_FILE, type Policy, readPolicy } from './findings/poli
 import type { Document } from './format/document.ts';
 import { readDocument } from './format/read.ts';
 import { basisOf, FleetIndex, type Neighbours } from './links/fleet.ts';
+import type { LedgerReader } from './links/ledger.ts';
 import { foldersUp, isInside } from './links/paths.ts';
 import { type Reference, referencesOf } from './links/references.ts';
 import { type WellFacts, wellFactsOf } from './links/well-facts.ts';
+import type { Visited } from './readings/judge.ts';
 import { LimitTable, takesLimit } from './values/limits.ts';
 
 /** News of one file. The engine never reads one: the host tells. */
@@ -122,6 +124,7 @@ export class Repository {
       known: without(this.#known, paths),
       policies: without(this.#policies, paths),
       shelved: without(this.#shelved, paths),
+      checked: without(this.#checked, paths),
     });
   }
 
@@ -129,10 +132,15 @@ export class Repository {
   shelve(paths: readonly string[]): Repository {
     const shelved = new Map(this.#shelved);
     for (const path of paths) {
-      const facts = this.#factsOf(path);
+      const facts = this.factsOf(path);
       if (facts !== undefined) shelved.set(path, facts);
     }
-    return this.#next([], { known: without(this.#known, paths), policies: without(this.#policies, paths), shelved });
+    return this.#next([], {
+      known: without(this.#known, paths),
+      policies: without(this.#policies, paths),
+      shelved,
+      checked: without(this.#checked, paths),
+    });
   }
 
   /** The set after a change, in which the facts of these paths may be others. */
@@ -149,6 +157,11 @@ export class Repository {
       fleet,
       ...changed,
     });
+  }
+
+  /** Of how many paths something is known. */
+  get size(): number {
+    return this.#known.size;
   }
 
   known(path: string): Known | undefined {
@@ -205,14 +218,18 @@ export class Repository {
       .sort();
   }
 
-  /** Checks one document against everything known; the result is kept until one of its documents changes. */
-  check(path: string): CheckedFile | undefined {
+  /**
+   * Checks one document against everything known; the result is kept until one of its documents changes.
+   * @param fleet the installations that it is compared with, where they are more than this set holds
+   */
+  check(path: string, fleet?: LedgerReader): CheckedFile | undefined {
     const known = this.#known.get(path);
     if (known?.state !== 'read') return undefined;
     const policy = this.policyOf(path);
-    const neighbours = this.#neighboursOf(path, policy);
+    const neighbours = fleet === undefined ? this.neighboursOf(path, policy) : neighboursIn(fleet, known.facts, policy);
     const sheets = known.references.map((each) => this.#known.get(each.path));
-    const basis = [known, policy, ...sheets, ...basisOf(neighbours)];
+    const visited = this.#visitedBy(known);
+    const basis = [known, policy, ...sheets, visited?.planned, ...basisOf(neighbours)];
     const cached = this.#checked.get(path);
     if (cached !== undefined && sameBasis(cached.basis, basis)) return cached.file;
     const file = checkDocument({
@@ -222,6 +239,7 @@ export class Repository {
       policy,
       facts: known.facts,
       neighbours,
+      visited,
       today: this.options.today,
       lookUp: (at) => this.#known.get(at),
     });
@@ -229,23 +247,58 @@ export class Repository {
     return file;
   }
 
-  #neighboursOf(path: string, policy: Policy): Neighbours | undefined {
-    const least = new LimitTable(policy.limits).number('identity.half-edited-copy');
-    return this.#upToDate().neighboursOf(path, least);
+  /** The installation to which readings refer, checked as it is, and ready to be checked as it was left. */
+  #visitedBy({ document, references }: KnownDocument): Visited | undefined {
+    const reference = references.find(({ kind }) => kind === 'installation');
+    const known = reference === undefined ? undefined : this.#known.get(reference.path);
+    if (document.kind !== 'readings' || known?.state !== 'read' || known.document.kind !== 'installation')
+      return undefined;
+    const planned = this.check(known.document.path);
+    if (planned === undefined) return undefined;
+    return { planned, recheck: (left) => this.#checkInPlaceOf(known, left) };
+  }
+
+  /** Checks a text as if it stood in the place of a document, by itself: other wells are not compared with it. */
+  #checkInPlaceOf({ root }: KnownDocument, document: Document): CheckedFile {
+    return checkDocument({
+      document,
+      references: referencesOf(document),
+      root,
+      policy: this.policyOf(document.path),
+      facts: undefined,
+      neighbours: undefined,
+      today: this.options.today,
+      lookUp: (at) => this.#known.get(at),
+    });
+  }
+
+  /** What an installation shares with the others, also when it was let go of; `policy` is the one it is checked by. */
+  neighboursOf(path: string, policy: Policy): Neighbours | undefined {
+    return this.#upToDate().neighboursOf(path, leastEqual(policy));
   }
 
   #upToDate(): FleetIndex {
     const { index, stale } = this.#fleet;
     if (stale.size === 0) return index;
-    const changes = new Map([...stale].map((path) => [path, this.#factsOf(path)]));
+    const changes = new Map([...stale].map((path) => [path, this.factsOf(path)]));
     this.#fleet = { index: index.with(changes), stale: new Set() };
     return this.#fleet.index;
   }
 
-  #factsOf(path: string): WellFacts | undefined {
+  /** What others compare a document with, also when it was let go of. */
+  factsOf(path: string): WellFacts | undefined {
     const known = this.#known.get(path);
     return known?.state === 'read' ? known.facts : this.#shelved.get(path);
   }
+}
+
+function neighboursIn(fleet: LedgerReader, own: WellFacts | undefined, policy: Policy): Neighbours | undefined {
+  return own === undefined ? undefined : fleet.neighboursOf(own, leastEqual(policy));
+}
+
+/** How many equal entries make a copy. */
+function leastEqual({ limits }: Policy): number {
+  return new LimitTable(limits).number('identity.half-edited-copy');
 }
 
 function without<T>(map: ReadonlyMap<string, T>, paths: readonly string[]): ReadonlyMap<string, T> {

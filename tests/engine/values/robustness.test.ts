@@ -18,6 +18,8 @@ function mutated(text: string | undefined) {
 function faultsOf(project: Project): readonly string[] {
   const file = checked(project);
   const broken = file.findings.filter(({ check }) => check === INTERNAL).map(({ message }) => message);
+  const odd = file.findings.filter(({ message }) => /\bNaN\b|Infinity|undefined/.test(message));
+  broken.push(...odd.map(({ check, message }) => `${check}: ${message}`));
   const evaluation = file.worked?.evaluation;
   if (evaluation === undefined) return [...broken, 'nothing was worked out'];
   const faults = evaluation.network.nodes.flatMap((node) =>

@@ -10,6 +10,7 @@ import { INTAKE_TRIP_CHECKS } from './intake-trip/all.ts';
 import { MOTOR_SUPPLY_CHECKS } from './motor/supplied.ts';
 import { POLICY_CHECKS } from './policy/texts.ts';
 import { PROTECTION_CHECKS } from './protection/all.ts';
+import { READINGS_CHECKS } from './readings/all.ts';
 import { REFERENCE_CHECKS } from './reference/all.ts';
 import { RESTART_CHECKS } from './restart/all.ts';
 import { SAFETY_CHECKS } from './safety/notes.ts';
@@ -52,5 +53,6 @@ export const CATALOGUE: readonly Check[] = [
   ...ACROSS_CHECKS,
   ...DEVIATION_CHECKS,
   ...POLICY_CHECKS,
+  ...READINGS_CHECKS,
   ...boundChecks(),
 ].sort((a, b) => (a.id < b.id ? -1 : 1));

@@ -32,10 +32,14 @@ export interface Amount {
   readonly kind: string;
 }
 
-/** A change of one entry's text. */
-export interface Offer {
+/** A change of one entry's text, and of others that must change with it. */
+export interface Offer extends EntryEdit {
   readonly title: string;
   readonly kind: 'mechanical' | 'offer';
+  readonly also?: readonly EntryEdit[];
+}
+
+export interface EntryEdit {
   readonly key: string;
   readonly newText: string;
 }
@@ -67,9 +71,10 @@ export interface Check extends CheckTexts {
   readonly parts: readonly Part[];
   /**
    * Where its findings come from: `run` from its parts, `reading` with syntax, format, quantities and references,
-   * `window` from a bound, `file` from what looks at a checked file as a whole: deviations, policy, other files.
+   * `window` from a bound, `file` from what looks at a checked file as a whole: deviations, policy, other files; `visit`
+   * from comparing what came back from a well with its checklist.
    */
-  readonly foundBy: 'run' | 'reading' | 'window' | 'file';
+  readonly foundBy: 'run' | 'reading' | 'window' | 'file' | 'visit';
 }
 
 interface PartText<I extends Inputs> {
@@ -112,4 +117,9 @@ export function foundInReading(texts: CheckTexts, concerns: readonly DocumentKin
 /** A check whose findings come when the others are done: of deviations, policies, and of files beside each other. */
 export function foundInFile(texts: CheckTexts, concerns: readonly DocumentKind[] = ['installation']): Check {
   return { ...texts, concerns, parts: [], foundBy: 'file' };
+}
+
+/** A check of the readings of a visit, beside the checklist of the installation that was visited. */
+export function foundInVisit(texts: CheckTexts): Check {
+  return { ...texts, concerns: ['readings'], parts: [], foundBy: 'visit' };
 }

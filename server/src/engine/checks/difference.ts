@@ -1,6 +1,7 @@
 import type { Severity } from '../findings/finding.ts';
 import type { CheckContext } from './context.ts';
 import type { Amount, Judgement, Verdict } from './declare.ts';
+import { apartInWords } from './share.ts';
 
 /** Two numbers that should agree. */
 export interface Pair {
@@ -24,7 +25,7 @@ export function differs(context: CheckContext, { key, value, due, most, says, se
   const show = ({ number, kind }: Amount) => context.show(number, kind, key);
   return {
     key,
-    message: says(show(value), show(due), context.show(apart, 'ratio')),
+    message: says(show(value), show(due), apartInWords(context, apart)),
     value,
     limit: due,
     related,

@@ -1,5 +1,6 @@
 import type { CheckContext } from './context.ts';
 import type { Amount, Judgement, Verdict } from './declare.ts';
+import { timesOf } from './share.ts';
 
 /** Something that is loaded against a rating, in numbers and words. */
 export interface Loaded {
@@ -30,12 +31,12 @@ export function nearRating(context: CheckContext, loaded: Loaded, comfortable: n
 function judge(context: CheckContext, loaded: Loaded, most: number): Judgement {
   const { key, does, demand, rating, ratingIs, mend } = loaded;
   const show = ({ number, kind }: Amount) => context.show(number, kind, key);
-  const share = context.show(demand.number / rating.number, 'ratio');
+  const share = timesOf(context, demand.number / rating.number);
   const limit = { ...rating, number: rating.number * most };
   const allowed = most === 1 ? '' : `; ${context.show(most, 'ratio')} is the limit`;
   return {
     key,
-    message: `${does} ${show(demand)} in the case '${context.caseName}', ${share} of the ${show(rating)} ${ratingIs}${allowed}. ${mend}`,
+    message: `${does} ${show(demand)} in the case '${context.caseName}', ${share} the ${show(rating)} ${ratingIs}${allowed}. ${mend}`,
     value: demand,
     limit,
   };

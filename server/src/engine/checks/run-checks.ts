@@ -171,11 +171,14 @@ export function relatedPlace(
   return located === undefined ? [] : [{ place: placeOfNode(located.document, located.node), message }];
 }
 
-/** A fix that changes an entry of the installation itself; sheets are shared and are not changed from here. */
+/** A fix that changes entries of the installation itself, all or none; sheets are shared and are not changed from here. */
 export function fixOf(evaluation: Evaluation, offer: Offer): Fix | undefined {
   const { document } = evaluation.installation;
-  const node = document.tree.find(offer.key);
-  if (node === NONE || !document.tree.isScalar(node)) return undefined;
-  const edit = { path: document.path, span: document.tree.span(node), newText: offer.newText };
-  return { title: offer.title, kind: offer.kind, edits: [edit] };
+  const edits = [offer, ...(offer.also ?? [])].flatMap(({ key, newText }) => {
+    const node = document.tree.find(key);
+    if (node === NONE || !document.tree.isScalar(node)) return [];
+    return [{ path: document.path, span: document.tree.span(node), newText }];
+  });
+  if (edits.length <= (offer.also?.length ?? 0)) return undefined;
+  return { title: offer.title, kind: offer.kind, edits };
 }

@@ -4,7 +4,7 @@ import type { Severity } from './finding.ts';
 export type ExampleEdits = Readonly<Record<string, string | null>>;
 
 /** What makes a check speak and what silences it; the tests run both. */
-export type Example = InstallationExample | TextExample;
+export type Example = InstallationExample | TextExample | VisitExample;
 
 /** As changes to a clean installation, for what goes by facts. */
 export interface InstallationExample {
@@ -16,6 +16,19 @@ export interface InstallationExample {
   /** Further files that the changes refer to, by their path from the installation. */
   readonly beside?: Readonly<Record<string, string>>;
   /** Dotted key at which the finding stands. */
+  readonly at: string;
+}
+
+/**
+ * As changes to the readings of a complete visit to the clean installation. An edit whose key begins with `row ` is of the
+ * reading of that item: keys of its row, or null to take it out; a second word `twice` adds another row of it.
+ */
+export interface VisitExample {
+  readonly visit: 'linear' | 'rotary';
+  readonly fails: ExampleEdits;
+  /** Where nothing is said: nothing changed unless told. */
+  readonly passes?: ExampleEdits;
+  /** Dotted key, or the row, at which the finding stands. */
   readonly at: string;
 }
 

@@ -12,11 +12,23 @@ interface Range {
   readonly text: string;
 }
 
+/** Beyond its range by more than this a number is no rare case but a slip: common practice, no source. */
+const FACTOR_OF_A_SLIP = 1000;
+
+const ATMOSPHERE = 101_325;
+const ABSOLUTE_ZERO = -273.15;
+
 /** The ranges of all keys, converted once. */
 const RANGES: ReadonlyMap<QuantityShape, Range> = collectRanges();
 
+/** What is odd about a quantity, and whether it is so far off that nothing should be worked out from it. */
+export interface Implausible {
+  readonly message: string;
+  readonly impossible: boolean;
+}
+
 /** Says that a quantity is far outside what its key usually holds; names a unit in which the number would be usual. */
-export function implausible(quantity: Quantity, shape: QuantityShape, kind: Kind): string | undefined {
+export function implausible(quantity: Quantity, shape: QuantityShape, kind: Kind): Implausible | undefined {
   const range = RANGES.get(shape);
   if (range === undefined || quantity.alternate !== undefined) return undefined;
   const value = aboveVacuum(quantity, quantity.value);
@@ -24,7 +36,21 @@ export function implausible(quantity: Quantity, shape: QuantityShape, kind: Kind
   const written = formatMeasure(quantity.value, kind, quantity.unit, quantity.reference);
   const meant = meantUnits(quantity, kind, range);
   const hint = meant.length === 0 ? 'Check the number and its unit.' : `Was ${meant.join(' or ')} meant?`;
-  return `${written} is outside what is usual here, ${range.text}. ${hint}`;
+  return isImpossible(kind, value, range)
+    ? {
+        message: `${written} cannot be right here, where ${range.text} is usual; nothing is worked out from it. ${hint}`,
+        impossible: true,
+      }
+    : { message: `${written} is outside what is usual here, ${range.text}. ${hint}`, impossible: false };
+}
+
+/** Nothing where there must be something, or off by a factor that no well explains. */
+function isImpossible({ point }: Kind, value: number, { low, high }: Range): boolean {
+  if (point === 'temperature') return value < ABSOLUTE_ZERO;
+  const zero = point === 'pressure' ? ATMOSPHERE : 0;
+  if (point === 'pressure' && value < 0) return true;
+  if (value <= zero && low > zero) return true;
+  return value > FACTOR_OF_A_SLIP * high || (value > zero && FACTOR_OF_A_SLIP * value < low);
 }
 
 function meantUnits(quantity: Quantity, kind: Kind, range: Range): string[] {
@@ -39,7 +65,7 @@ function inside({ low, high }: Range, value: number): boolean {
 
 /** Ranges of pressures are compared above vacuum, with a bare unit read as gauge: they are far wider than an atmosphere. */
 function aboveVacuum(quantity: Quantity, value: number): number {
-  return quantity.kind.point === 'pressure' ? toAbsolute({ ...quantity, value }, 'gauge', 101_325) : value;
+  return quantity.kind.point === 'pressure' ? toAbsolute({ ...quantity, value }, 'gauge', ATMOSPHERE) : value;
 }
 
 function collectRanges(): Map<QuantityShape, Range> {

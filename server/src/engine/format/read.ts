@@ -133,7 +133,11 @@ class Reader {
       });
     }
     const far = quantity === undefined ? undefined : implausible(quantity, shape, kind);
-    if (far !== undefined) this.problems.push({ check: 'units.implausible', message: far, span, fixes: [] });
+    if (far === undefined) return;
+    const severity = far.impossible ? 'error' : 'warning';
+    this.problems.push({ check: 'units.implausible', severity, message: far.message, span, fixes: [] });
+    // One cause, one finding: what rests on such a number is not run, instead of being wrong in ten more places.
+    if (far.impossible) this.quantities[node] = undefined;
   }
 
   #reportEmpty(node: NodeIndex, parent: Shape | undefined, key: string): void {

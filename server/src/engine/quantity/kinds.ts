@@ -19,6 +19,8 @@ const EVERY_NATURE: readonly Nature[] = ['bare', 'plain', 'ratio', 'angle', 'cyc
 
 const ROWS = {
   length: { phrase: 'a length', internal: 'm', dimension: dim.LENGTH, usual: LENGTHS },
+  /** Diameters, walls, pitches: what is never told in metres. */
+  small_length: { phrase: 'a length', internal: 'm', dimension: dim.LENGTH, usual: ['mm', 'in'] },
   depth: { phrase: 'a depth', internal: 'm', dimension: dim.LENGTH, usual: ['m', 'ft'] },
   area: { phrase: 'an area', internal: 'm2', dimension: dim.AREA, usual: ['mm2', 'cm2', 'in2'] },
   volume: { phrase: 'a volume', internal: 'm3', dimension: dim.VOLUME, usual: ['m3', 'bbl', 'l', 'gal'] },

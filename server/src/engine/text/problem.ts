@@ -20,6 +20,8 @@ export interface TextFix {
 export interface Problem {
   /** Id of the check that this is a finding of, such as `units.missing`. */
   readonly check: string;
+  /** Only where it is not the check's own. */
+  readonly severity?: 'error' | 'warning';
   readonly message: string;
   readonly span: Span;
   readonly fixes: readonly TextFix[];

@@ -80,11 +80,12 @@ function missingCells(
   const nodes = evaluation.rowNodes(path, stepsOf(path)) ?? [];
   if (nodes.length === 0) return [path];
   const required = Object.entries(columns).filter(([, column]) => !column.endsWith('?'));
-  return nodes.flatMap((row) =>
-    required
-      .filter(([name, column]) => !hasCell(evaluation, row, name, column))
-      .map(([name]) => `${row.document.tree.path(row.node) || path}.${name}`),
-  );
+  return required.flatMap(([name, column]) => {
+    const lacking = nodes.filter((row) => !hasCell(evaluation, row, name, column));
+    // A column that no row has is one thing missing, not as many as there are rows.
+    if (lacking.length === nodes.length && nodes.length > 1) return [`${path}[].${name}`];
+    return lacking.map((row) => `${row.document.tree.path(row.node) || path}.${name}`);
+  });
 }
 
 function hasCell(evaluation: Evaluation, row: Parameters<typeof cellOf>[1], name: string, column: string): boolean {

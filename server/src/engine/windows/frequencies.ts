@@ -82,7 +82,19 @@ const beyondTap: CheckTexts = {
   why: 'Above it drive or winding are out of voltage or of current: the motor weakens just where it needs most.',
   mend: 'Lower the maximum frequency, or take another tap inside its window.',
   source: 'circuit of motor, cable and transformer, any machines text; affinity laws',
-  example: { lift: 'rotary', fails: { [MAXIMUM]: '58 Hz' }, at: MAXIMUM },
+  example: { lift: 'rotary', fails: { [MAXIMUM]: '55 Hz' }, at: MAXIMUM },
+};
+const overloads: CheckTexts = {
+  id: 'drive.maximum-overloads',
+  severity: 'warning',
+  title: 'motor or shaft overloaded at the maximum frequency',
+  compares:
+    'the maximum frequency with that at which a flowing case would load the motor, or the shaft of the pump, fully: a ' +
+    'rotary pump’s power grows with the cube of the frequency',
+  why: 'A turn of the knob within the limits of the drive overloads the motor, or twists the shaft.',
+  mend: 'Lower the maximum frequency, or take a stronger motor or shaft.',
+  source: 'affinity laws; the data sheets of motor and pump',
+  example: { lift: 'rotary', fails: { 'equipment.pump.shaft_power_max': '30 kW' }, at: MAXIMUM },
 };
 const baseOff: CheckTexts = {
   id: 'drive.base-frequency',
@@ -218,6 +230,24 @@ export const MAXIMUM_FREQUENCY: Window = {
       kind: 'frequency',
       limitName: 'the highest frequency that the tap serves',
       consequence: 'the drive would be out of voltage or of current there',
+    }),
+    boundAt('motor.full_load_frequency', {
+      check: overloads,
+      id: 'drive.maximum-overloads.motor',
+      side: 'upper',
+      hard: false,
+      kind: 'frequency',
+      limitName: 'the frequency at which the motor is fully loaded',
+      consequence: 'the motor would be overloaded there',
+    }),
+    boundAt('pump.shaft_limit_frequency', {
+      check: overloads,
+      id: 'drive.maximum-overloads.shaft',
+      side: 'upper',
+      hard: false,
+      kind: 'frequency',
+      limitName: 'the frequency at which the shaft is fully loaded',
+      consequence: 'the shaft would be overloaded there',
     }),
   ],
   recommendation: recommend({

@@ -114,15 +114,16 @@ export const MOTOR_TEMPERATURE_TRIP: Window = {
     }),
   ],
   recommendation: recommend({
-    rule: 'the rating of insulation and magnets less 10 K and less 15 K for a sensor that is not at the hot spot, within the window',
+    rule: 'the rating of insulation and magnets less 10 K and less 15 K for a sensor that is not at the hot spot, within the window and what the gauge reads',
     inputs: {
       ...RATINGS,
       margin: limit('motor.temperature-margin'),
       sensor: limit('motor-temperature.thin-margin.sensor'),
+      read: optionalEntry('equipment.gauge.measures.motor_temperature.max'),
     },
-    choose: ({ margin, sensor, ...ratings }, { lower, upper, hardLower, hardUpper }) => {
+    choose: ({ margin, sensor, read, ...ratings }, { lower, upper, hardLower, hardUpper }) => {
       const low = Math.max(hardLower, lower);
-      const high = Math.min(hardUpper, upper);
+      const high = Math.min(hardUpper, upper, read ?? upper);
       return readable(within(ratingOf(ratings) - margin - sensor, low, high), low, high);
     },
   }),

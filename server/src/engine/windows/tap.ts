@@ -1,8 +1,9 @@
 import type { CheckTexts } from '../findings/texts.ts';
+import { DIRECT_ON_LINE, present, WITH_DRIVE } from '../values/conditions.ts';
 import { limit, optionalValue, value } from '../values/declare.ts';
 import type { Evaluation } from '../values/evaluation.ts';
 import { lowestTapWithin, type PlateTap, TAPS } from '../values/transformer/tap-window.ts';
-import { type Bound, bound, type Diagnosis, recommend, type Window, type WindowEnds } from './declare.ts';
+import { type Beyond, type Bound, bound, type Diagnosis, recommend, type Window, type WindowEnds } from './declare.ts';
 import { meantByRoot3 } from './root3.ts';
 
 const CIRCUIT = 'circuit of motor, cable and transformer, any machines text';
@@ -13,11 +14,33 @@ const belowWindow: CheckTexts = {
   id: 'tap.below-window',
   severity: 'error',
   title: 'transformer tap too low',
-  compares: 'the voltage of the tap with the least that serves every case, at the low end of the supply',
+  compares:
+    'the voltage of the tap with the least that serves every case, at the low end of the supply; on the line, with the ' +
+    'least at which the motor still has 90 % of its voltage there',
   why: 'The motor gets too little voltage: it draws more current or stalls, and the drive runs out of voltage.',
   mend: 'Take a higher tap inside the window.',
-  source: CIRCUIT,
+  source: `${CIRCUIT}; NEMA MG-1 12.44, ± 10 % for motors in general (from memory)`,
   example: { lift: 'linear', fails: { [TAP_KEY]: '2', [VOLTAGE_KEY]: '800 V' }, at: TAP_KEY },
+};
+const filterDrop: CheckTexts = {
+  id: 'tap.filter-drop',
+  severity: 'warning',
+  title: 'transformer tap that leaves nothing for the output filter',
+  compares:
+    'the voltage of the tap with the least that serves every case when the drive’s output filter has taken its drop, at ' +
+    'the low end of the supply',
+  why: 'The filter’s drop is missing at the motor just when the supply sags: the drive is out of voltage.',
+  mend: 'Take the next tap up that lies inside the window.',
+  source: `${CIRCUIT}; the filter’s drop is taken in phase with the output, the safe side`,
+  example: {
+    lift: 'rotary',
+    fails: {
+      'equipment.drive.filter_voltage_drop': '9 %',
+      'equipment.transformer.taps': '[ { tap: 5, voltage: 1400 V } ]',
+      [VOLTAGE_KEY]: '1400 V',
+    },
+    at: TAP_KEY,
+  },
 };
 const aboveWindow: CheckTexts = {
   id: 'tap.above-window',
@@ -107,6 +130,9 @@ function platedVoltages(evaluation: Evaluation): readonly number[] | undefined {
   return taps.length === 0 ? undefined : taps.map(({ voltage }) => voltage);
 }
 
+const short = ({ subject, apart, limit: least, inCase }: Beyond) =>
+  `${subject} is ${apart} short: at least ${least} is needed${inCase}.`;
+
 /** One of the limits from above; the check is the same, what binds is not. */
 function upper(binding: string, id: string, limitName: string, consequence: string): Bound {
   return bound({
@@ -140,9 +166,11 @@ export const TAP: Window = {
     const plate = platedTaps(evaluation).find(({ voltage }) => voltage === recommended);
     if (plate === undefined) return undefined;
     const voltage = `${Math.round(recommended)} V`;
+    const least = evaluation.number('transformer.tap_min', 0) ?? Number.NaN;
+    const isOnlyForSpare = platedTaps(evaluation).some((each) => each.voltage >= least && each.voltage < recommended);
     return {
       words: `tap ${plate.tap} (${voltage})`,
-      because: 'is the lowest that serves',
+      because: `is the lowest that serves${isOnlyForSpare ? ' with something to spare' : ''}`,
       entries: [
         { key: TAP_KEY, newText: plate.tap },
         { key: VOLTAGE_KEY, newText: voltage },
@@ -157,10 +185,24 @@ export const TAP: Window = {
       kind: 'voltage',
       limitName: 'the least tap voltage that serves',
       consequence: 'the motor would get too little voltage',
-      says: ({ subject, apart, limit: least, inCase }) =>
-        `${subject} is ${apart} short: at least ${least} is needed${inCase}.`,
+      when: [WITH_DRIVE],
+      says: short,
       formula: 'tap_min',
       inputs: { number: value('transformer.tap_need') },
+      compute: ({ number }) => ({ number, supply: 'low' }),
+    }),
+    bound({
+      check: belowWindow,
+      id: 'tap.below-window.on-the-line',
+      side: 'lower',
+      hard: true,
+      kind: 'voltage',
+      limitName: 'the least tap voltage with which the motor runs at the low end of the supply',
+      consequence: 'the motor would get less than 90 % of its voltage',
+      when: [DIRECT_ON_LINE],
+      says: short,
+      formula: 'emf for 0.9·V_m at I/0.9, times V_1/lowest voltage of the supply',
+      inputs: { number: value('transformer.tap_need_on_the_line') },
       compute: ({ number }) => ({ number, supply: 'low' }),
     }),
     upper(
@@ -195,9 +237,22 @@ export const TAP: Window = {
       kind: 'voltage',
       limitName: 'the low end of the window with a margin',
       consequence: 'a little more load or sag puts it outside',
+      when: [WITH_DRIVE],
       formula: 'tap_min·(1 + margin)',
       inputs: { least: value('transformer.tap_min'), margin: limit('tap.thin-margin') },
       compute: ({ least, margin }) => least * (1 + margin),
+    }),
+    bound({
+      check: filterDrop,
+      side: 'lower',
+      hard: false,
+      kind: 'voltage',
+      limitName: 'the least tap voltage that serves behind the output filter',
+      consequence: 'at the low end of the supply the filter’s drop is missing at the motor',
+      when: [WITH_DRIVE, present('equipment.drive.filter_voltage_drop')],
+      formula: 'tap_min with the output less the filter’s drop',
+      inputs: { number: value('transformer.tap_need_behind_filter') },
+      compute: ({ number }) => ({ number, supply: 'low' }),
     }),
     bound({
       check: thinMargin,
@@ -213,9 +268,16 @@ export const TAP: Window = {
     }),
   ],
   recommendation: recommend({
-    rule: 'the lowest tap on the plate inside the window',
-    inputs: { taps: TAPS, low: optionalValue('transformer.tap_min'), high: optionalValue('transformer.tap_max') },
-    choose: ({ taps, low, high }) =>
-      low === undefined || high === undefined ? Number.NaN : (lowestTapWithin(taps, low, high)?.voltage ?? Number.NaN),
+    rule: 'the lowest tap on the plate that serves with something to spare; if there is none, the lowest inside the window',
+    inputs: {
+      taps: TAPS,
+      low: optionalValue('transformer.tap_comfortable'),
+      high: optionalValue('transformer.tap_max'),
+    },
+    choose: ({ taps, low, high }, { hardLower, hardUpper, upper }) => {
+      if (low === undefined || high === undefined) return Number.NaN;
+      const tap = lowestTapWithin(taps, low, upper) ?? lowestTapWithin(taps, hardLower, hardUpper);
+      return tap?.voltage ?? Number.NaN;
+    },
   }),
 };

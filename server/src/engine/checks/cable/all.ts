@@ -2,6 +2,7 @@ import type { Check } from '../declare.ts';
 import { CABLE_RESISTANCE_IMPLAUSIBLE, CABLE_SIZE_NOT_STANDARD } from './conductor.ts';
 import { CABLE_COLD_HANDLING, CABLE_FLAT_UNTRANSPOSED, CABLE_INSULATION_AND_GAS } from './handling.ts';
 import { CABLE_MUCH_TOO_LONG, CABLE_SHORTER_THAN_DEPTH_IN_FEET, CABLE_TOO_SHORT } from './length.ts';
+import { CABLE_RATING_UNLIKELY } from './rating-unlikely.ts';
 import { CABLE_AMPACITY, CABLE_LEAD_IS_WEAKER, CABLE_TEMPERATURE, CABLE_VOLTAGE_CLASS } from './ratings.ts';
 import { CABLE_START_VOLTAGE } from './start-voltage.ts';
 import { CABLE_VOLTAGE_DROP } from './voltage-drop.ts';
@@ -22,4 +23,5 @@ export const CABLE_CHECKS: readonly Check[] = [
   CABLE_FLAT_UNTRANSPOSED,
   CABLE_INSULATION_AND_GAS,
   CABLE_LEAD_IS_WEAKER,
+  CABLE_RATING_UNLIKELY,
 ];

@@ -1,6 +1,6 @@
 import { entry, limit, value } from '../../values/declare.ts';
 import type { CheckContext } from '../context.ts';
-import { type Check, check } from '../declare.ts';
+import { type Check, check, type Offer } from '../declare.ts';
 import { reaches } from '../rounding.ts';
 import { lengthKey } from './runs.ts';
 
@@ -21,6 +21,14 @@ function otherUnit(main: number, md: number): 'feet' | 'metres' | undefined {
 
 function shown(context: CheckContext, length: number): string {
   return context.show(length, 'depth', lengthKey(context));
+}
+
+/** The same number in the unit that it is the depth in. */
+function unitOffer(context: CheckContext, meant: 'feet' | 'metres'): Offer {
+  const key = lengthKey(context);
+  const number = context.text(key).replace(/\s*[a-z]+$/i, '');
+  const newText = `${number} ${meant === 'feet' ? 'ft' : 'm'}`;
+  return { title: `Write ${newText}: drop and resistance follow it`, kind: 'offer', key, newText };
 }
 
 export const CABLE_TOO_SHORT: Check = check({
@@ -88,6 +96,7 @@ export const CABLE_SHORTER_THAN_DEPTH_IN_FEET: Check = check({
       value: { number: main, kind: 'depth' },
       limit: { number: md, kind: 'depth' },
       related: RELATED,
+      fixes: [unitOffer(context, meant)],
       ...(meant === 'metres' ? { follows: ['cable.too-short'] } : {}),
     };
   },

@@ -138,6 +138,27 @@ function heated(path: string, temperature: string, words: string): Part {
   });
 }
 
+/** Of several sections the one that is nearest to its own rating, or furthest beyond it. */
+const hottestSection: Part = part({
+  when: [present(`${MAIN_KEY}[1]`)],
+  needs: { margin: value('cable.section_margin'), at: value('cable.tightest_section'), main: MAIN_RUNS },
+  run: ({ margin, at, main }, context) => {
+    const run = mainRuns(context, main)[at - 1];
+    const most = run?.conductor_temperature_max;
+    if (run === undefined || most === undefined) return { lacks: [`${MAIN_KEY}[].conductor_temperature_max`] };
+    return atMost(context, {
+      key: `${run.key}.conductor_temperature_max`,
+      kind: 'temperature',
+      number: most - margin,
+      limit: most,
+      says: (own, allowed, apart) =>
+        `In the case '${context.caseName}' the conductor of ${run.title} comes to ${own} at its lower end, ${apart} above what its insulation stands, ${allowed}. Use a cable for a higher temperature there, or end the section higher up.`,
+      related: [{ key: 'reservoir.temperature', message: 'the heat of the well' }],
+      follows: ['cable.ampacity'],
+    });
+  },
+});
+
 export const CABLE_TEMPERATURE: Check = checkOfParts(
   {
     id: 'cable.temperature',
@@ -145,7 +166,7 @@ export const CABLE_TEMPERATURE: Check = checkOfParts(
     title: 'conductor hotter than its insulation stands',
     compares:
       'the conductor temperature at the intake in each case with what the insulation of main cable and motor lead ' +
-      'stands',
+      'stands; of a cable in several sections, at the lower end of each',
     why: 'Soft insulation lets the conductor wander and fail.',
     mend: 'Use a cable for a higher temperature, or a thicker conductor.',
     source: `IEC 60287 in principle: temperature of the place and rise of the conductor; ${SHEET}`,
@@ -157,6 +178,7 @@ export const CABLE_TEMPERATURE: Check = checkOfParts(
   },
   [
     heated(MAIN_KEY, 'cable.hottest_temperature', 'the main cable'),
+    hottestSection,
     heated(LEAD_KEY, 'cable.lead_temperature', 'the motor lead'),
   ],
 );

@@ -9,6 +9,7 @@ const COLUMNS = {
   voltage_class: 'number?',
   'ampacity.current': 'number?',
   handling_temperature_min: 'number?',
+  conductor_temperature_max: 'number?',
   insulation: 'text?',
   shape: 'text?',
 } as const;

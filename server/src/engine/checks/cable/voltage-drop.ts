@@ -25,6 +25,7 @@ function asShare(context: CheckContext, seen: Seen<typeof NEEDS>): Verdict {
   const { drop, frequency, ratedFrequency, rated, voltage, share } = seen;
   const isSlow = frequency < SLOW * ratedFrequency;
   const of = isSlow ? rated : Math.min(rated, voltage);
+  if (!(of > 0)) return undefined;
   const words = of === voltage ? 'what the motor needs there' : 'the rated voltage of the motor';
   return atMost(context, {
     key: MAIN_KEY,

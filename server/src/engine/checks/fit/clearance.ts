@@ -25,14 +25,14 @@ export const FIT_CLEARANCE: Check = check({
     drift: entry(DRIFT),
   },
   run: ({ clearance, largest, least, drift }, context) => {
-    const show = (length: number) => context.show(length, 'length', DRIFT);
+    const show = (length: number) => context.show(length, 'small_length', DRIFT);
     const fits =
       clearance < 0
         ? `${show(-clearance)} more than the drift of ${show(drift)}: it does not go down`
         : `which leaves ${show(clearance)} in the drift of ${show(drift)}, less than ${show(least)}`;
     return atLeast(context, {
       key: DRIFT,
-      kind: 'length',
+      kind: 'small_length',
       number: clearance,
       limit: least,
       severity: clearance < 0 ? 'error' : 'warning',

@@ -1,5 +1,7 @@
 import type { Check } from '../declare.ts';
+import { GAUGE_HANGING_DEPTH } from './hanging-depth.ts';
+import { GAUGE_PRESSURE_REFERENCE } from './pressure-reference.ts';
 import { GAUGE_TEMPERATURE } from './temperature.ts';
 
 /** Checks of the gauge in its well. */
-export const GAUGE_CHECKS: readonly Check[] = [GAUGE_TEMPERATURE];
+export const GAUGE_CHECKS: readonly Check[] = [GAUGE_TEMPERATURE, GAUGE_HANGING_DEPTH, GAUGE_PRESSURE_REFERENCE];

@@ -128,13 +128,13 @@ function misfit(
   most: number,
   context: CheckContext,
 ): Judgement {
-  const show = (length: number) => context.show(length, 'length', key);
+  const show = (length: number) => context.show(length, 'small_length', key);
   const way = bore > diameter ? 'wider' : 'narrower';
   return {
     key,
     message: `The elevator for the ${item} has a bore of ${show(bore)}, ${show(Math.abs(bore - diameter))} ${way} than its ${show(diameter)}; ${show(most)} is allowed. Take one that fits.`,
-    value: { number: bore, kind: 'length' },
-    limit: { number: bore > diameter ? diameter + most : diameter - most, kind: 'length' },
+    value: { number: bore, kind: 'small_length' },
+    limit: { number: bore > diameter ? diameter + most : diameter - most, kind: 'small_length' },
     related: [{ key: diameterKey(item), message: `the diameter of the ${item}` }],
   };
 }

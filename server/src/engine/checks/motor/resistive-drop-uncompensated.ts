@@ -1,4 +1,4 @@
-import { VOLTS_PER_HERTZ } from '../../values/conditions.ts';
+import { VOLTS_PER_HERTZ, WITH_DRIVE } from '../../values/conditions.ts';
 import { entry, entryOr, limit, value } from '../../values/declare.ts';
 import { temperatureFactor } from '../../values/electrical/conductor.ts';
 import { ROOT3 } from '../../values/physics.ts';
@@ -27,7 +27,7 @@ export const MOTOR_RESISTIVE_DROP_UNCOMPENSATED: Check = check({
     passes: { [MODE]: 'volts_per_hertz', [BOOST]: '20 V' },
     at: MODE,
   },
-  when: [VOLTS_PER_HERTZ],
+  when: [WITH_DRIVE, VOLTS_PER_HERTZ],
   needs: {
     boost: entryOr(BOOST, 0, 'no boost where none is entered'),
     current: value('motor.current'),

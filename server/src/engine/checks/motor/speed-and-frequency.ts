@@ -43,12 +43,13 @@ export const MOTOR_SPEED_AND_FREQUENCY_DISAGREE: Check = checkOfParts(
         most: limit('motor.speed-and-frequency-disagree'),
       },
       run: ({ speed, pitch, frequency, most }, context) => {
+        if (!(frequency > 0)) return undefined;
         const due = speed / (2 * frequency);
         const isPair = Math.abs(pitch / due / 2 - 1) <= most;
         return differs(context, {
           key: PITCH,
-          value: { number: pitch, kind: 'length' },
-          due: { number: due, kind: 'length' },
+          value: { number: pitch, kind: 'small_length' },
+          due: { number: due, kind: 'small_length' },
           most,
           says: (own, other, apart) =>
             `The pole pitch is entered as ${own}; rated speed over twice the rated frequency is ${other}, ${apart} apart. ${isPair ? `This is the pitch of a pole pair: enter half of it, ${other}.` : 'Compare the three with the plate.'}`,

@@ -79,6 +79,9 @@ function judge(item: Item, key: string, own: Place, sheet: Place): Judgement {
     key: place,
     message: `'${key}' of ${item.title} is not that of its data sheet${numbers}. Correct the slip; if the plate of this very item says so, keep it and accept the difference as a deviation.`,
     related: [{ key: `${item.key}.datasheet`, message: 'the data sheet' }],
+    fixes: isScalar
+      ? [{ title: `Take the sheet’s ${textOf(sheet)}`, kind: 'offer', key: place, newText: textOf(sheet) }]
+      : [],
     ...(follows.length === 0 ? {} : { follows }),
   };
 }

@@ -1,6 +1,8 @@
+import { NONE } from '../../syntax/tree.ts';
 import { LINEAR, present, ROTARY } from '../../values/conditions.ts';
 import { entry, limit, optionalValue, value } from '../../values/declare.ts';
 import { ROOT3 } from '../../values/physics.ts';
+import type { CheckContext } from '../context.ts';
 import { type Check, checkOfParts, type Part, part } from '../declare.ts';
 import { differs } from '../difference.ts';
 
@@ -10,6 +12,7 @@ const LINE_TO_LINE_LOSS = 1.5;
 const HORSEPOWER = 0.7457;
 /** How closely the two powers must be in the ratio of a usual mistake for it to be named. */
 const SAME = 0.05;
+const COUNTED = ['power', 'thrust', 'speed', 'voltage', 'current', 'power_factor', 'efficiency'] as const;
 const MISTAKES: readonly { readonly ratio: number; readonly hint: string }[] = [
   { ratio: HORSEPOWER, hint: 'It looks like a power in hp that is entered in kW.' },
   { ratio: 1 / HORSEPOWER, hint: 'It looks like a power in kW that is entered in hp.' },
@@ -20,6 +23,13 @@ const MISTAKES: readonly { readonly ratio: number; readonly hint: string }[] = [
 function hintFor(ratio: number): string {
   const mistake = MISTAKES.find((each) => Math.abs(ratio / each.ratio - 1) <= SAME);
   return mistake?.hint ?? 'Compare each of them with the plate.';
+}
+
+/** What counts in and stands in the installation itself, over the data sheet, if it is one entry alone: the likely slip. */
+function overridden({ evaluation }: CheckContext): string | undefined {
+  const { tree } = evaluation.installation.document;
+  const keys = COUNTED.map((key) => `${MOTOR}.${key}`).filter((key) => tree.find(key) !== NONE);
+  return keys.length === 1 ? keys[0] : undefined;
 }
 
 function consistency(stated: { readonly key: string; readonly words: string }, when: Part['when']): Part {
@@ -33,7 +43,7 @@ function consistency(stated: { readonly key: string; readonly words: string }, w
     },
     run: ({ computed, power, most, wrong }, context) =>
       differs(context, {
-        key: stated.key,
+        key: overridden(context) ?? stated.key,
         value: { number: computed, kind: 'power' },
         due: { number: power, kind: 'power' },
         most,
@@ -47,6 +57,9 @@ function consistency(stated: { readonly key: string; readonly words: string }, w
       }),
   });
 }
+
+/** Share of its input that the winding of any motor of these turns to heat (common practice, no source). */
+const LEAST_LOSS = 0.002;
 
 const WINDING = `${MOTOR}.phase_resistance`;
 
@@ -70,11 +83,16 @@ const WINDING_LOSS: Part = part({
     if (computed !== undefined && power !== undefined && Math.abs(computed / power - 1) > most) return undefined;
     const loss = LINE_TO_LINE_LOSS * resistance * current ** 2;
     const input = ROOT3 * voltage * current * powerFactor;
-    if (loss < input) return undefined;
+    const isNothing = loss < LEAST_LOSS * input;
+    if (loss < input && !isNothing) return undefined;
     const show = (watts: number) => context.show(watts, 'power');
+    const against = isNothing
+      ? `next to nothing of the ${show(input)} that the motor takes`
+      : `and the motor takes no more than ${show(input)} in all`;
     return {
       key: WINDING,
-      message: `A winding of ${context.text(WINDING)} line to line turns ${show(loss)} to heat at rated current, and the motor takes no more than ${show(input)} in all. Look for a slip of the decimal point, and for milliohm.`,
+      ...(isNothing ? { severity: 'warning' as const } : {}),
+      message: `A winding of ${context.text(WINDING)} line to line turns ${show(loss)} to heat at rated current, ${against}. Look for a slip of the decimal point, and for milliohm.`,
       value: { number: loss, kind: 'power' },
       limit: { number: input, kind: 'power' },
       related: INPUT.map((key) => ({ key: `${MOTOR}.${key}`, message: 'counts in' })),
@@ -91,7 +109,7 @@ export const NAMEPLATE_INCONSISTENT: Check = checkOfParts(
       '√3 × voltage × current × power factor × efficiency with the stated power, of a linear motor with thrust × ' +
       'speed: ' +
       'beyond 10 % a warning, beyond 25 % an error; and the loss of the winding at 20 degC, 1.5 × resistance line to ' +
-      'line × current², with √3 × voltage × current × power factor',
+      'line × current², with √3 × voltage × current × power factor: not above it, and not below 0.2 % of it',
     why: 'One of the numbers is wrong, and voltage, current and load of every case rest on all of them.',
     mend: 'Compare the entries with the plate: line voltage, kW or hp, and the efficiency at full load.',
     source:

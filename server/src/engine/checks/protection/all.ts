@@ -1,7 +1,7 @@
 import type { Check } from '../declare.ts';
 import { EARTH_FAULT_LOW } from '../earth-fault/low.ts';
 import { OVERLOAD_WRONG_SIDE } from '../overload/wrong-side.ts';
-import { STALL_BELOW_RUNNING } from '../stall/below-running.ts';
+import { STANDSTILL_CHECKS } from '../stall/standstill.ts';
 import { UNDERLOAD_ABOVE_OVERLOAD } from '../underload/above-overload.ts';
 import { VOLTAGE_WRONG_SIDE } from '../voltage/wrong-side.ts';
 import { WELLHEAD_PRESSURE_ABOVE_RATING } from '../wellhead-pressure/above-rating.ts';
@@ -38,7 +38,7 @@ export const PROTECTION_CHECKS: readonly Check[] = [
   UNDERLOAD_ABOVE_OVERLOAD,
   VOLTAGE_WRONG_SIDE,
   EARTH_FAULT_LOW,
-  STALL_BELOW_RUNNING,
+  ...STANDSTILL_CHECKS,
   WELLHEAD_PRESSURE_BELOW_RUNNING,
   WELLHEAD_PRESSURE_ABOVE_RATING,
   DISCHARGE_PRESSURE_BELOW_RUNNING,

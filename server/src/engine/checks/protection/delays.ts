@@ -1,7 +1,7 @@
 import { formatNumber } from '../../quantity/format.ts';
 import { LINEAR, present, switchedOn } from '../../values/conditions.ts';
 import { entry, limit, optionalEntry, value } from '../../values/declare.ts';
-import { type Check, checkOfParts, type Part, part } from '../declare.ts';
+import { type Check, checkOfParts, type Offer, type Part, part } from '../declare.ts';
 import { reaches } from '../rounding.ts';
 import { keyOf, PROTECTIONS, type Protection } from './table.ts';
 
@@ -11,6 +11,11 @@ const UPDATE_PERIOD = 'equipment.gauge.update_period';
 
 function delayOf({ name }: Protection): string {
   return `${keyOf(name)}.delay`;
+}
+
+/** The delay that a finding asks for, with what it is. */
+function delayOffer(key: string, newText: string, what: string): Offer {
+  return { title: `Set the delay to ${newText}, ${what}`, kind: 'offer', key, newText };
 }
 
 export const PROTECTION_NO_DELAY: Check = checkOfParts(
@@ -85,6 +90,11 @@ function unusualDelay(protection: Protection, name: string): Part {
         message: `A delay of ${context.show(delay, 'duration', key)} is unusual for ${protection.title} protection: between ${formatNumber(shortest)} and ${formatNumber(longest)} s is common. Look at number and unit.`,
         value: { number: delay, kind: 'duration' },
         limit: { number: isTooShort ? shortest : longest, kind: 'duration' },
+        fixes: [
+          isTooShort
+            ? delayOffer(key, `${formatNumber(shortest)} s`, 'the shortest that is usual')
+            : delayOffer(key, `${formatNumber(longest)} s`, 'the longest that is usual'),
+        ],
       };
     },
   });
@@ -133,7 +143,7 @@ function averagedDelay(protection: Protection): Part {
     needs: { delay: entry(key), rate: entry(STROKE_RATE, 'stroke_rate') },
     run: ({ delay, rate }, context) => {
       const stroke = 1 / rate;
-      if (!(delay > 0) || reaches(delay, stroke)) return undefined;
+      if (!(delay > 0 && Number.isFinite(stroke)) || reaches(delay, stroke)) return undefined;
       const show = (seconds: number) => context.show(seconds, 'duration', key);
       return {
         key,
@@ -141,6 +151,7 @@ function averagedDelay(protection: Protection): Part {
         message: `The ${protection.title} protection averages over ${show(delay)}, and a stroke takes ${show(stroke)} in the case '${context.caseName}': it would swing with the stroke. Enter at least ${show(stroke)}.`,
         value: { number: delay, kind: 'duration' },
         limit: { number: stroke, kind: 'duration' },
+        fixes: [delayOffer(key, `${Math.ceil(stroke)} s`, 'a full stroke of the slowest case')],
         related: [{ key: STROKE_RATE, message: 'the stroke rate' }],
       };
     },
@@ -159,7 +170,7 @@ function peakDelay(protection: Protection): Part {
     },
     run: ({ delay, rate, share }, context) => {
       const loaded = share / rate;
-      if (reaches(loaded, delay)) return undefined;
+      if (!Number.isFinite(loaded) || reaches(loaded, delay)) return undefined;
       const show = (seconds: number) => context.show(seconds, 'duration', key);
       return {
         key,
@@ -202,6 +213,7 @@ export const PROTECTION_DELAY_SHORTER_THAN_GAUGE: Check = checkOfParts(
           message: `The ${protection.title} protection acts after ${show(delay)}, and the gauge sends a reading every ${show(period)}: one bad reading would stop the unit. Enter at least ${show(least)}.`,
           value: { number: delay, kind: 'duration' },
           limit: { number: least, kind: 'duration' },
+          fixes: [delayOffer(key, `${Math.ceil(least)} s`, 'two readings of the gauge')],
           related: [{ key: UPDATE_PERIOD, message: 'the update period of the gauge' }],
         };
       },

@@ -2,6 +2,7 @@ import { switchedOn } from '../../values/conditions.ts';
 import { optionalEntry } from '../../values/declare.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, checkOfParts, type Judgement, part } from '../declare.ts';
+import { swapOffer } from '../swap.ts';
 import { keyOf, PROTECTIONS, type Protection } from './table.ts';
 
 export const PROTECTION_ORDER: Check = checkOfParts(
@@ -50,6 +51,16 @@ function disorder(protection: Protection, levels: Levels, context: CheckContext)
   return wrong === undefined ? undefined : judgement(protection, levels, wrong[0], wrong[1], context);
 }
 
+/** Whether all three levels stand right once these two have changed places. */
+function isMendedBySwap(protection: Protection, levels: Levels, one: Level, other: Level): boolean {
+  const { trip, alarm, reset }: Levels = { ...levels, [one]: levels[other], [other]: levels[one] };
+  return (
+    stands(protection, alarm, trip, false) &&
+    stands(protection, reset, trip, false) &&
+    stands(protection, reset, alarm, true)
+  );
+}
+
 /** Whether one level stands on the healthy side of another. */
 function stands(protection: Protection, inner: number | undefined, outer: number | undefined, mayEqual: boolean) {
   if (inner === undefined || outer === undefined) return true;
@@ -78,6 +89,9 @@ function judgement(
     message: `The ${inner} of the ${title} protection, ${show(inner)}, is not ${due} its ${outer}, ${show(outer)}: ${CONSEQUENCES[inner]}. Put it ${due} ${show(outer)}.`,
     value: { number: levels[inner] ?? Number.NaN, kind },
     limit: { number: levels[outer] ?? Number.NaN, kind },
+    fixes: isMendedBySwap(protection, levels, inner, outer)
+      ? swapOffer(context, `${keyOf(name)}.${inner}`, `${keyOf(name)}.${outer}`)
+      : [],
     related: [{ key: `${keyOf(name)}.${outer}`, message: `the ${outer}` }],
   };
 }

@@ -1,6 +1,8 @@
 import type { Check } from '../declare.ts';
+import { PUMP_CASE_STROKE_RATE } from './case-stroke-rate.ts';
 import { PUMP_CLOSED_VALVE_PRESSURE } from './closed-valve-pressure.ts';
 import { PUMP_CURVE_NOT_FALLING } from './curve-not-falling.ts';
+import { PUMP_CURVE_SPEED } from './curve-speed.ts';
 import { PUMP_CYCLE_INCONSISTENT } from './cycle-inconsistent.ts';
 import { PUMP_FREE_GAS, PUMP_GAS_INTERFERENCE } from './gas.ts';
 import { PUMP_NO_OPERATING_POINT } from './no-operating-point.ts';
@@ -20,6 +22,7 @@ export const PUMP_CHECKS: readonly Check[] = [
   PUMP_OUTSIDE_RECOMMENDED_RANGE,
   PUMP_RECOMMENDED_RANGE,
   PUMP_CURVE_NOT_FALLING,
+  PUMP_CURVE_SPEED,
   PUMP_SHAFT_POWER,
   PUMP_DIFFERENTIAL_PRESSURE,
   PUMP_THRUST,
@@ -27,6 +30,7 @@ export const PUMP_CHECKS: readonly Check[] = [
   PUMP_FREE_GAS,
   PUMP_GAS_INTERFERENCE,
   PUMP_VISCOUS_FLUID,
+  PUMP_CASE_STROKE_RATE,
   PUMP_CYCLE_INCONSISTENT,
   PUMP_CLOSED_VALVE_PRESSURE,
 ];

@@ -45,15 +45,17 @@ export const PUMP_CYCLE_INCONSISTENT: Check = checkOfParts(
       when: [LINEAR, present(PAUSE)],
       needs: { share: optionalEntry(SHARE), dwell: DWELL, rate: entry(RATE) },
       run: ({ share = 0, dwell, rate }, context) =>
-        atMost(context, {
-          key: PAUSE,
-          kind: 'duration',
-          number: share / rate + dwell,
-          limit: 1 / rate,
-          says: (own, cycle) =>
-            `Loaded stroke and dwell take ${own} together, and the whole cycle has ${cycle}: no time is left for the return stroke. Look at dwell and stroke rate with their units.`,
-          related: [{ key: RATE, message: 'the stroke rate' }],
-        }),
+        !(rate > 0)
+          ? undefined
+          : atMost(context, {
+              key: PAUSE,
+              kind: 'duration',
+              number: share / rate + dwell,
+              limit: 1 / rate,
+              says: (own, cycle) =>
+                `Loaded stroke and dwell take ${own} together, and the whole cycle has ${cycle}: no time is left for the return stroke. Look at dwell and stroke rate with their units.`,
+              related: [{ key: RATE, message: 'the stroke rate' }],
+            }),
     }),
   ],
 );

@@ -2,6 +2,7 @@ import { present, ROTARY } from '../../values/conditions.ts';
 import { entry, value } from '../../values/declare.ts';
 import { pacingKey } from '../case-keys.ts';
 import { type Check, check } from '../declare.ts';
+import { swapOffer } from '../swap.ts';
 import { atLeast, atMost, type Limited } from '../within.ts';
 
 const RANGE = 'equipment.pump.recommended_rate';
@@ -27,6 +28,7 @@ export const PUMP_RECOMMENDED_RANGE: Check = check({
       message: `The recommended range of the pump goes from ${show(least)} to ${show(most)}: its minimum is not below its maximum. Correct it by the data sheet.`,
       value: { number: least, kind: 'volume_rate' },
       limit: { number: most, kind: 'volume_rate' },
+      fixes: swapOffer(context, `${RANGE}.min`, `${RANGE}.max`),
     };
   },
 });

@@ -3,6 +3,7 @@ import { entry, limit, value } from '../../values/declare.ts';
 import { AT_OWN_PACE, pacingKey } from '../case-keys.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, check } from '../declare.ts';
+import { timesOf } from '../share.ts';
 import { atLeast, atMost, type Limited } from '../within.ts';
 
 const TARGET = 'operation.target_rate';
@@ -16,7 +17,7 @@ function compared(context: CheckContext, rate: number, target: number, share: nu
     number: rate,
     limit: target * share,
     says: (own) =>
-      `In the case '${context.caseName}' the pump brings ${own} to the surface, ${context.show(rate / target, 'ratio')} of the target of ${context.show(target, 'volume_rate', TARGET)}; ${context.show(share, 'ratio')} is the limit. ${mend}`,
+      `In the case '${context.caseName}' the pump brings ${own} to the surface, ${timesOf(context, rate / target)} the target of ${context.show(target, 'volume_rate', TARGET)}; ${context.show(share, 'ratio')} is the limit. ${mend}`,
     related: [{ key: pacingKey(context), message: 'how fast it runs' }],
   };
 }

@@ -1,3 +1,4 @@
+import { STANDARD_ATMOSPHERE } from '../../links/atmosphere.ts';
 import { entry, limit, optionalEntry, optionalValue } from '../../values/declare.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, check, type Judgement, type Verdict } from '../declare.ts';
@@ -21,7 +22,7 @@ function judge(context: CheckContext, stated: number, other: number, message: st
 
 function againstReservoir(context: CheckContext, stated: number, reservoir: number, most: number): Verdict {
   if (stated <= most * reservoir) return undefined;
-  const times = context.show(stated / reservoir, 'plain');
+  const times = reservoir > 0 ? context.show(stated / reservoir, 'plain') : 'more than a thousand';
   return {
     ...judge(
       context,
@@ -34,14 +35,16 @@ function againstReservoir(context: CheckContext, stated: number, reservoir: numb
 }
 
 function againstCorrelation(context: CheckContext, stated: number, computed: number, limits: Limits): Verdict {
-  const factor = Math.max(stated / computed, computed / stated);
+  // With next to no gas the correlation falls below the air's pressure, where an oil has none left to lose.
+  const least = Math.max(computed, STANDARD_ATMOSPHERE);
+  const factor = Math.max(stated / least, least / stated);
   if (!(factor > limits.note)) return undefined;
-  const shown = context.show(computed, 'pressure', STATED);
+  const shown = context.show(least, 'pressure', STATED);
   return {
     ...judge(
       context,
       stated,
-      computed,
+      least,
       `and the one that the gas-oil ratio gives, ${shown}, differ by a factor of ${context.show(factor, 'plain')}. Look at the units of bubble point and gas-oil ratio.`,
     ),
     severity: factor > limits.warning ? 'warning' : 'note',

@@ -18,20 +18,20 @@ export const NOT_LOWEST: Check = check({
     taps: TAPS,
     tap: value('transformer.tap_voltage'),
     number: optionalText(TAP),
-    least: value('transformer.tap_min'),
+    least: value('transformer.tap_comfortable'),
     most: value('transformer.tap_max'),
     margin: limit('tap.thin-margin'),
   },
   run: ({ taps, tap, number, least, most, margin }, context) => {
     // A tap above the window is too high, which says more than that a lower one would serve.
     if (tap > most) return undefined;
-    const lowest = lowestTapWithin(taps, least * (1 + margin), most * (1 - margin));
+    const lowest = lowestTapWithin(taps, least, most * (1 - margin));
     if (lowest === undefined || lowest.voltage >= tap) return undefined;
     const show = (voltage: number) => context.show(voltage, 'voltage', VOLTAGE);
     const name = number === undefined ? `The tap of ${show(tap)}` : `Tap ${number} (${show(tap)})`;
     return {
       key: TAP,
-      message: `${name} is higher than needed: at least ${show(least)} serves every case, and tap ${lowest.tap} (${show(lowest.voltage)}) is the lowest with a margin. Take it, unless a later duty needs more.`,
+      message: `${name} is higher than needed: ${show(least)} serves every case with something to spare, and tap ${lowest.tap} (${show(lowest.voltage)}) is the lowest above it. Take it, unless a later duty needs more.`,
       value: { number: tap, kind: 'voltage' },
       limit: { number: lowest.voltage, kind: 'voltage' },
     };

@@ -1,6 +1,7 @@
 import { switchedOn } from '../../values/conditions.ts';
 import { entry, value } from '../../values/declare.ts';
 import { type Check, check } from '../declare.ts';
+import { swapOffer } from '../swap.ts';
 
 const UNDERLOAD = 'setpoints.protection.underload.trip';
 const OVERLOAD = 'setpoints.protection.overload.trip';
@@ -29,6 +30,8 @@ export const UNDERLOAD_ABOVE_OVERLOAD: Check = check({
       value: { number: atMotor, kind: 'current' },
       limit: { number: overload, kind: 'current' },
       related: [{ key: OVERLOAD, message: 'the overload trip' }],
+      // Of currents on two sides of the transformer the one is not the other's value.
+      fixes: ratio === 1 && atMotor > overload ? swapOffer(context, UNDERLOAD, OVERLOAD) : [],
     };
   },
 });

@@ -1,4 +1,5 @@
 import type { Check } from '../declare.ts';
+import { FRACTION_FOR_PERCENT } from './fraction-for-percent.ts';
 import { IMPLAUSIBLE } from './implausible.ts';
 import { MISSING } from './missing.ts';
 import { MIXED_SYSTEMS } from './mixed-systems.ts';
@@ -11,6 +12,7 @@ import { WRONG_DIMENSION } from './wrong-dimension.ts';
 
 /** How quantities are written. */
 export const UNIT_CHECKS: readonly Check[] = [
+  FRACTION_FOR_PERCENT,
   IMPLAUSIBLE,
   MISSING,
   MIXED_SYSTEMS,

@@ -9,8 +9,8 @@ export const MIXED_SYSTEMS: Check = foundInReading({
   mend: 'Write the quantity in one system throughout the file.',
   source: 'common practice, no source',
   example: {
-    failing: 'document: gauge/1\nname: an example\nmass: 14 kg\nouter_diameter: 98 mm\nlength: «2 ft»\n',
-    passing: 'document: gauge/1\nname: an example\nmass: 14 kg\nouter_diameter: 98 mm\nlength: 0.6 m\n',
-    at: 'length',
+    failing: 'document: pump/1\nname: an example\nmass: 140 kg\nouter_diameter: 98 mm\nplunger_diameter: «1.75 in»\n',
+    passing: 'document: pump/1\nname: an example\nmass: 140 kg\nouter_diameter: 98 mm\nplunger_diameter: 44.5 mm\n',
+    at: 'plunger_diameter',
   },
 });

@@ -9,7 +9,7 @@ import {
 import { WELL_DOGLEG } from './dogleg.ts';
 import { WELL_HOTTER_AT_THE_TOP } from './hotter-at-the-top.ts';
 import { WELL_LEVEL_BELOW_INTAKE } from './level-below-intake.ts';
-import { WELL_TUBING_ABOVE_RATING, WELL_TUBING_IN_CASING } from './tubulars.ts';
+import { WELL_TUBING_ABOVE_RATING, WELL_TUBING_IN_CASING, WELL_TUBING_WALL } from './tubulars.ts';
 
 /** Checks of the hole and what hangs in it. */
 export const WELL_CHECKS: readonly Check[] = [
@@ -20,6 +20,7 @@ export const WELL_CHECKS: readonly Check[] = [
   WELL_DOGLEG,
   WELL_INTAKE_BELOW_PERFORATIONS,
   WELL_TUBING_IN_CASING,
+  WELL_TUBING_WALL,
   WELL_TUBING_ABOVE_RATING,
   WELL_LEVEL_BELOW_INTAKE,
   WELL_HOTTER_AT_THE_TOP,

@@ -3,6 +3,7 @@ import { entry, limit, optionalEntry, optionalRows, rows, value } from '../../va
 import { SURVEY_COLUMNS } from '../../values/well/depths.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, check, checkOfParts, type Judgement, type Part, part, type Verdict } from '../declare.ts';
+import { swapOffer } from '../swap.ts';
 import { atMost, near } from '../within.ts';
 
 const SURVEY = 'well.survey';
@@ -18,7 +19,7 @@ function stationKey(at: number, column: string): string {
 }
 
 function vertical(context: CheckContext, key: string, title: string, tvd: number, md: number): Verdict {
-  return atMost(context, {
+  const verdict = atMost(context, {
     key,
     kind: 'depth',
     number: tvd,
@@ -26,6 +27,8 @@ function vertical(context: CheckContext, key: string, title: string, tvd: number
     says: (own, along, apart) =>
       `The vertical depth of ${title}, ${own}, is ${apart} more than its depth along the hole, ${along}. Look whether the two have changed places, or their units differ.`,
   });
+  if (verdict === undefined || !('message' in verdict)) return verdict;
+  return { ...verdict, fixes: swapOffer(context, key, key.replace(/tvd$/, 'md')) };
 }
 
 export const WELL_TVD_EXCEEDS_MD: Check = checkOfParts(
@@ -150,8 +153,9 @@ function surveyed({ path, title, surveyed: id }: (typeof ENDS)[number]): Part {
       most: limit('well.survey-disagrees'),
       share: limit('well.survey-disagrees.share'),
     },
-    run: ({ tvd, survey, most, share }, context) =>
-      near(
+    run: ({ tvd, survey, most, share }, context) => {
+      const surveyedText = context.show(survey, 'depth', key);
+      const verdict = near(
         context,
         {
           key,
@@ -164,7 +168,11 @@ function surveyed({ path, title, surveyed: id }: (typeof ENDS)[number]): Part {
           follows: ['well.tvd-exceeds-md'],
         },
         Math.max(most, share * survey),
-      ),
+      );
+      if (verdict === undefined || !('message' in verdict)) return verdict;
+      const offer = `Take the survey’s ${surveyedText}: pressures at that depth follow it`;
+      return { ...verdict, fixes: [{ title: offer, kind: 'offer', key, newText: surveyedText }] };
+    },
   });
 }
 

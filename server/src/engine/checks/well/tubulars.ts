@@ -1,9 +1,10 @@
 import { present } from '../../values/conditions.ts';
 import { entry, value } from '../../values/declare.ts';
 import { keyInCase } from '../case-keys.ts';
-import { type Check, checkOfParts, type Part, part } from '../declare.ts';
+import { type Check, check, checkOfParts, type Part, part } from '../declare.ts';
 import { reaches } from '../rounding.ts';
-import { atMost } from '../within.ts';
+import { swapOffer } from '../swap.ts';
+import { atLeast, atMost } from '../within.ts';
 
 interface Diameter {
   readonly key: string;
@@ -15,6 +16,12 @@ const CASING: Diameter = { key: 'well.casing.inner_diameter', title: 'inner diam
 const OUTSIDE: Diameter = { key: 'well.tubing.outer_diameter', title: 'outer diameter of the tubing' };
 const INSIDE: Diameter = { key: 'well.tubing.inner_diameter', title: 'inner diameter of the tubing' };
 
+/** Two diameters of one tube, or of its gauge, may have changed places; those of two tubes rest on different pages. */
+function sameTube(inner: Diameter, outer: Diameter): boolean {
+  const tubeOf = ({ key }: Diameter) => key.slice(0, key.lastIndexOf('.'));
+  return tubeOf(inner) === tubeOf(outer);
+}
+
 /** What goes inside must be smaller; a drift may be as wide as the bore that it is the gauge of. */
 function nested(inner: Diameter, outer: Diameter, mayEqual = false): Part {
   return part({
@@ -24,10 +31,11 @@ function nested(inner: Diameter, outer: Diameter, mayEqual = false): Part {
       if (mayEqual ? reaches(outside, inside) : inside < outside) return undefined;
       return {
         key: inner.key,
-        message: `The ${inner.title}, ${context.show(inside, 'length', inner.key)}, does not go into the ${outer.title}, ${context.show(outside, 'length', outer.key)}. Look for inner and outer diameter in each other’s place, and at the units.`,
-        value: { number: inside, kind: 'length' },
-        limit: { number: outside, kind: 'length' },
+        message: `The ${inner.title}, ${context.show(inside, 'small_length', inner.key)}, does not go into the ${outer.title}, ${context.show(outside, 'small_length', outer.key)}. Look for inner and outer diameter in each other’s place, and at the units.`,
+        value: { number: inside, kind: 'small_length' },
+        limit: { number: outside, kind: 'small_length' },
         related: [{ key: outer.key, message: `the ${outer.title}` }],
+        fixes: inside > outside && sameTube(inner, outer) ? swapOffer(context, inner.key, outer.key) : [],
       };
     },
   });
@@ -47,6 +55,32 @@ export const WELL_TUBING_IN_CASING: Check = checkOfParts(
   },
   [nested(INSIDE, OUTSIDE), nested(OUTSIDE, DRIFT), nested(DRIFT, CASING, true)],
 );
+
+/** Share of its outer diameter that the bore of any tubing has at least; the heaviest have three quarters. */
+const LEAST_BORE = 0.6;
+
+export const WELL_TUBING_WALL: Check = check({
+  id: 'well.tubing-wall',
+  severity: 'warning',
+  title: 'tubing with a wall thicker than any',
+  compares: 'the bore of the tubing with 60 % of its outer diameter',
+  why: 'One of the two diameters is wrong, and friction and fill time go with the fifth and the second power of the bore.',
+  mend: 'Look for swapped digits in bore and outer diameter.',
+  source: 'tables of tubing, the heaviest weights included (from memory); the limit is common practice, no source',
+  example: { lift: 'linear', fails: { [INSIDE.key]: '26 mm' }, at: INSIDE.key },
+  when: [present(INSIDE.key), present(OUTSIDE.key)],
+  needs: { inside: entry(INSIDE.key), outside: entry(OUTSIDE.key) },
+  run: ({ inside, outside }, context) =>
+    atLeast(context, {
+      key: INSIDE.key,
+      kind: 'small_length',
+      number: inside,
+      limit: LEAST_BORE * outside,
+      says: (own) =>
+        `A bore of ${own} in tubing of ${context.show(outside, 'small_length', OUTSIDE.key)} leaves a wall that no tubing has. Look for swapped digits in both.`,
+      related: [{ key: OUTSIDE.key, message: 'the outer diameter of the tubing' }],
+    }),
+});
 
 const TUBING_RATING = 'well.tubing.pressure_rating';
 const WELLHEAD_RATING = 'well.wellhead.pressure_rating';

@@ -108,4 +108,29 @@ export const CABLE_BY_SECTION: readonly ValueDeclaration[] = [
         0,
       ),
   ),
+  bySection(
+    'cable.tightest_section',
+    'section whose conductor is nearest to what its insulation stands, counted from the top',
+    'count',
+    'the section with the least of rating − T at its lower end',
+    (sections) => tightest(sections) + 1,
+  ),
+  bySection(
+    'cable.section_margin',
+    'least distance of the conductor from what the insulation of its section stands',
+    'temperature_difference',
+    'least of rating − T at the lower end of each section',
+    (sections) => marginOf(sections[tightest(sections)]),
+  ),
 ];
+
+/** How far a section is from what its insulation stands, K; infinite if its sheet does not say. */
+function marginOf(placed: Placed | undefined): number {
+  const rating = placed?.section.conductor_temperature_max;
+  return placed === undefined || rating === undefined ? Number.POSITIVE_INFINITY : rating - placed.lowerEnd;
+}
+
+function tightest(sections: readonly Placed[]): number {
+  const margins = sections.map(marginOf);
+  return margins.indexOf(Math.min(...margins));
+}

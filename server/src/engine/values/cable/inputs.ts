@@ -6,6 +6,7 @@ const COLUMNS = {
   conductor: 'number?',
   resistance_20: 'number?',
   inductance: 'number?',
+  conductor_temperature_max: 'number?',
 } as const;
 const RATED_COLUMNS = { ...COLUMNS, 'ampacity.current': 'number', 'ampacity.conductor_rise': 'number' } as const;
 
@@ -24,6 +25,8 @@ export interface Section {
   readonly conductor: number | undefined;
   readonly resistance_20: number | undefined;
   readonly inductance: number | undefined;
+  /** What its insulation stands, degC. */
+  readonly conductor_temperature_max: number | undefined;
 }
 
 /** A run with its ampacity: the current, A, that heats the conductor by the rise, K. */

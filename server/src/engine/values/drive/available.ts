@@ -1,4 +1,4 @@
-import { DIRECT_ON_LINE, TRIMMED, VOLTS_PER_HERTZ, WITH_DRIVE } from '../conditions.ts';
+import { absent, DIRECT_ON_LINE, present, TRIMMED, VOLTS_PER_HERTZ, WITH_DRIVE } from '../conditions.ts';
 import {
   declareValue,
   entry,
@@ -32,6 +32,18 @@ function lowEnd(seen: Seen<typeof OUTPUT>): number {
 /** Share of the rated output that the volts-per-hertz line gives at a frequency, at most 1. */
 export function lineShare(frequency: number, baseFrequency: number): number {
   return Math.min(1, frequency / baseFrequency);
+}
+
+const HOTTEST = 'site.ambient.max';
+const DERATING_SOURCE = 'data sheet (altitude and ambient derating, common practice of catalogues)';
+const ALTITUDE = {
+  elevation: entryOr('site.elevation', 0, 'sea level where no elevation is entered'),
+  perMetre: entryOr('equipment.drive.derating.altitude', 0, 'no derating where the sheet gives none'),
+  above: entryOr('equipment.drive.derating.above', 1_000, 'ratings hold up to 1000 m (from memory)'),
+};
+
+function leftByAltitude({ elevation, perMetre, above }: Seen<typeof ALTITUDE>): number {
+  return Math.max(0, 1 - perMetre * Math.max(0, elevation - above));
 }
 
 const LEAST = 'the least of what supply and drive give';
@@ -103,27 +115,31 @@ export const DRIVE_OUTPUT: readonly ValueDeclaration[] = [
       compute: ({ lowest }) => ({ number: lowest, supply: 'low' }),
     }),
   ]),
-  declareValue({
-    id: 'drive.derating',
-    title: 'share of the rated current left by heat and altitude',
-    kind: 'ratio',
-    when: [WITH_DRIVE],
-    formula: '[1 − k_T·(T − T_max)]·[1 − k_h·(h − h_0)], each only above its limit',
-    source: 'data sheet (altitude and ambient derating, common practice of catalogues)',
-    inputs: {
-      hottest: optionalEntry('site.ambient.max'),
-      ambientMax: optionalEntry('equipment.drive.ambient_max'),
-      perKelvin: entryOr('equipment.drive.derating.ambient', 0, 'no derating where the sheet gives none'),
-      elevation: entryOr('site.elevation', 0, 'sea level where no elevation is entered'),
-      perMetre: entryOr('equipment.drive.derating.altitude', 0, 'no derating where the sheet gives none'),
-      above: entryOr('equipment.drive.derating.above', 1_000, 'ratings hold up to 1000 m (from memory)'),
-    },
-    compute: ({ hottest, ambientMax, perKelvin, elevation, perMetre, above }) => {
-      const excess = hottest === undefined || ambientMax === undefined ? 0 : Math.max(0, hottest - ambientMax);
-      const heat = Math.max(0, 1 - perKelvin * excess);
-      return heat * Math.max(0, 1 - perMetre * Math.max(0, elevation - above));
-    },
-  }),
+  valueBy('drive.derating', 'share of the rated current left by heat and altitude', 'ratio', [
+    method({
+      when: [WITH_DRIVE, present(HOTTEST)],
+      formula: '[1 − k_T·(T − T_max)]·[1 − k_h·(h − h_0)], each only above its limit',
+      source: DERATING_SOURCE,
+      inputs: {
+        ...ALTITUDE,
+        hottest: entry(HOTTEST),
+        ambientMax: optionalEntry('equipment.drive.ambient_max'),
+        perKelvin: entryOr('equipment.drive.derating.ambient', 0, 'no derating where the sheet gives none'),
+      },
+      compute: ({ hottest, ambientMax, perKelvin, ...altitude }) => {
+        const excess = ambientMax === undefined ? 0 : Math.max(0, hottest - ambientMax);
+        return Math.max(0, 1 - perKelvin * excess) * leftByAltitude(altitude);
+      },
+    }),
+    method({
+      when: [WITH_DRIVE, absent(HOTTEST)],
+      formula: '1 − k_h·(h − h_0), only above its limit',
+      source: DERATING_SOURCE,
+      inputs: ALTITUDE,
+      assumes: 'no derating for heat: no highest ambient temperature of the site is entered',
+      compute: leftByAltitude,
+    }),
+  ]),
   declareValue({
     id: 'drive.current_rating',
     title: 'rated current of the drive after derating',

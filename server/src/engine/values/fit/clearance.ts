@@ -12,13 +12,14 @@ import {
 } from '../declare.ts';
 
 const LEAD = 'equipment.cable.motor_lead';
-const SHAPE = { shape: 'text?', thickness: 'number?', outer_diameter: 'number?' } as const;
+const SHAPE = { shape: 'text?', width: 'number?', thickness: 'number?', outer_diameter: 'number?' } as const;
 type Laid = Row<typeof SHAPE>;
 
-/** What a cable adds to the diameter beside it, m: lying flat its thickness, round its diameter; NaN if not on its sheet. */
-function laidHeight({ shape, thickness, outer_diameter: diameter }: Laid): number {
+/** What a cable adds to the diameter beside it, m: lying flat its thickness, round its diameter, or width and thickness where both are given; NaN if not on its sheet. */
+function laidHeight({ shape, width, thickness, outer_diameter: diameter }: Laid): number {
   if (shape === 'flat') return thickness ?? Number.NaN;
-  return diameter ?? (shape === 'round' ? undefined : thickness) ?? Number.NaN;
+  if (shape !== 'round') return diameter ?? thickness ?? Number.NaN;
+  return diameter ?? Math.max(width ?? Number.NaN, thickness ?? Number.NaN);
 }
 
 function highest(runs: readonly Laid[]): number {
@@ -40,7 +41,7 @@ function largest(motor: number, pump: number, tubing: number): Outcome {
 }
 
 export const FIT: readonly ValueDeclaration[] = [
-  valueBy('fit.largest_diameter', 'largest diameter that goes into the casing', 'length', [
+  valueBy('fit.largest_diameter', 'largest diameter that goes into the casing', 'small_length', [
     method({
       when: [present(LEAD)],
       formula: 'max(motor; pump + lead; tubing + cable)',
@@ -62,7 +63,7 @@ export const FIT: readonly ValueDeclaration[] = [
   declareValue({
     id: 'fit.clearance',
     title: 'clearance in the casing',
-    kind: 'length',
+    kind: 'small_length',
     formula: 'casing drift − largest diameter',
     source: 'geometry',
     inputs: { drift: entry('well.casing.drift'), largest: value('fit.largest_diameter') },

@@ -1,4 +1,4 @@
-import { INDUCTION, LINEAR, PERMANENT_MAGNET, ROTARY, WITH_DRIVE } from '../conditions.ts';
+import { FLOWING_CASE, INDUCTION, LINEAR, PERMANENT_MAGNET, present, ROTARY, WITH_DRIVE } from '../conditions.ts';
 import {
   type Condition,
   declareValue,
@@ -205,6 +205,31 @@ export const RUNNING_RANGE: readonly ValueDeclaration[] = [
       compute: ({ restart }) => restart,
     }),
   ]),
+  declareValue({
+    id: 'motor.full_load_frequency',
+    title: 'frequency at which the duty loads the motor fully',
+    kind: 'frequency',
+    when: [ROTARY, WITH_DRIVE, FLOWING_CASE],
+    formula: 'f/√load',
+    source: 'affinity laws: power ∝ f³, the motor’s rating ∝ f',
+    inputs: { frequency: value('motor.frequency'), load: value('motor.load') },
+    compute: ({ frequency, load }) => frequency / Math.sqrt(load),
+  }),
+  declareValue({
+    id: 'pump.shaft_limit_frequency',
+    title: 'frequency at which the duty loads the shaft fully',
+    kind: 'frequency',
+    when: [ROTARY, WITH_DRIVE, FLOWING_CASE, present('equipment.pump.shaft_power_max')],
+    formula: 'f·√(shaft power at that speed/P)',
+    source: 'affinity laws: power ∝ f³; what a shaft stands ∝ f, its torque being the limit',
+    inputs: {
+      frequency: value('motor.frequency'),
+      power: value('pump.power'),
+      ratio: value('pump.speed_ratio'),
+      most: entry('equipment.pump.shaft_power_max'),
+    },
+    compute: ({ frequency, power, ratio, most }) => frequency * Math.sqrt((most * ratio) / power),
+  }),
   declareValue({
     id: 'motor.highest_running_current',
     title: 'highest current of any case',

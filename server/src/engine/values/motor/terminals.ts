@@ -79,6 +79,17 @@ export const MOTOR_TERMINALS: readonly ValueDeclaration[] = [
     }),
   ]),
   declareValue({
+    id: 'motor.terminal_voltage_at_nominal_supply',
+    title: 'voltage that the motor gets at the nominal voltage of the supply',
+    kind: 'voltage',
+    when: [DIRECT_ON_LINE],
+    formula: 'from the supply’s nominal voltage back through transformer and cable',
+    source: BACKWARDS,
+    inputs: { ...CIRCUIT, supply: entry('supply.voltage') },
+    without: COLLAPSED,
+    compute: ({ supply, ...seen }) => terminalsFrom(supply, seen),
+  }),
+  declareValue({
     id: 'motor.voltage_deviation',
     title: 'terminal voltage over what the motor needs, less one',
     kind: 'ratio',

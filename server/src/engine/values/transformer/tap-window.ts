@@ -1,14 +1,16 @@
-import { TRIMMED, VOLTS_PER_HERTZ, WITH_DRIVE } from '../conditions.ts';
+import { absent, DIRECT_ON_LINE, present, TRIMMED, VOLTS_PER_HERTZ, WITH_DRIVE } from '../conditions.ts';
 import {
   declareValue,
   eachCase,
   entry,
   entryOr,
   knownCases,
+  limit,
   method,
   type Outcome,
   optionalEntry,
   rows,
+  type Seen,
   type ValueDeclaration,
   value,
   valueBy,
@@ -55,6 +57,25 @@ function tapForOutput(transformer: Transformer, load: Load, output: number): num
   return leastTap(transformer, load, () => output);
 }
 
+/** Share of its voltage with which a motor still runs (NEMA MG-1 12.44, from memory). */
+const LEAST_AT_TERMINALS = 0.9;
+
+/** What a tap must feed: the transformer, the load, and the flux that the core stands. */
+const NEED = { ...TRANSFORMER, ...LOAD, ...FLUX };
+
+/** The least tap at which a voltage from drive or supply serves the load, the core not driven past its flux. */
+function needFrom(supplied: number, seen: Seen<typeof NEED>): number {
+  return leastTap(seen, seen, (tap) => Math.min(supplied, saturationVoltage(seen, seen.fluxNoLoad, { ...seen, tap })));
+}
+
+/** The same load at the least voltage that the motor still runs with; for the same power it draws more. */
+function sagged(seen: Seen<typeof NEED>): Seen<typeof NEED> {
+  return { ...seen, voltage: LEAST_AT_TERMINALS * seen.voltage, current: seen.current / LEAST_AT_TERMINALS };
+}
+
+const FILTER_DROP = 'equipment.drive.filter_voltage_drop';
+const NO_TAP = 'no tap serves: what a higher tap adds, its own impedance takes';
+
 /** The case with the extreme number, cases that it does not concern left out. */
 function extreme(numbers: readonly number[], better: (a: number, b: number) => boolean): Outcome {
   let found: Outcome = { number: Number.NaN };
@@ -68,6 +89,8 @@ function extreme(numbers: readonly number[], better: (a: number, b: number) => b
 
 export const greatest = (numbers: readonly number[]) => extreme(numbers, (a, b) => a > b);
 export const least = (numbers: readonly number[]) => extreme(numbers, (a, b) => a < b);
+
+const SPARE = { low: value('transformer.tap_min'), margin: limit('tap.thin-margin') };
 
 const LIMITS_FROM_ABOVE = {
   'drive current': knownCases('transformer.tap_limit_drive_current'),
@@ -83,12 +106,42 @@ export const TAP_WINDOW: readonly ValueDeclaration[] = [
     kind: 'voltage',
     formula: 'emf·V_1/available voltage, emf and load factor taken at that same tap',
     source: `${TRANSFORMER_SOURCE}; ${FLUX_SOURCE}`,
-    inputs: { ...TRANSFORMER, ...LOAD, ...FLUX, supplied: value('drive.supply_voltage') },
-    without: 'no tap serves: what a higher tap adds, its own impedance takes',
-    compute: ({ supplied, fluxNoLoad, ...seen }) => ({
-      number: leastTap(seen, seen, (tap) => Math.min(supplied, saturationVoltage(seen, fluxNoLoad, { ...seen, tap }))),
-      supply: 'low',
-    }),
+    inputs: { ...NEED, supplied: value('drive.supply_voltage') },
+    without: NO_TAP,
+    compute: ({ supplied, ...seen }) => ({ number: needFrom(supplied, seen), supply: 'low' }),
+  }),
+  declareValue({
+    id: 'transformer.tap_need_behind_filter',
+    title: 'least tap voltage that serves the case behind the drive’s output filter',
+    kind: 'voltage',
+    when: [WITH_DRIVE, present(FILTER_DROP)],
+    formula: 'emf·V_1/(available voltage·(1 − filter drop)), emf and load factor taken at that same tap',
+    source: `${TRANSFORMER_SOURCE}; ${FLUX_SOURCE}; the filter’s drop from the drive’s data sheet, taken in phase: the safe side`,
+    inputs: { ...NEED, supplied: value('drive.supply_voltage'), drop: entry(FILTER_DROP) },
+    without: NO_TAP,
+    compute: ({ supplied, drop, ...seen }) => ({ number: needFrom(supplied * (1 - drop), seen), supply: 'low' }),
+  }),
+  declareValue({
+    id: 'transformer.tap_need_on_the_line',
+    title: 'least tap voltage with which a motor on the line still runs as it should',
+    kind: 'voltage',
+    when: [DIRECT_ON_LINE],
+    formula: 'emf for 0.9·V_m at I/0.9, times V_1/lowest voltage of the supply',
+    source: `NEMA MG-1 12.44, − 10 % for motors in general (from memory); ${TRANSFORMER_SOURCE}`,
+    inputs: { ...NEED, supplied: value('drive.supply_voltage') },
+    without: NO_TAP,
+    compute: ({ supplied, ...seen }) => ({ number: needFrom(supplied, sagged(seen)), supply: 'low' }),
+  }),
+  declareValue({
+    id: 'transformer.tap_need_at_nominal_supply',
+    title: 'least tap voltage that serves the case on the line at the supply’s nominal voltage',
+    kind: 'voltage',
+    when: [DIRECT_ON_LINE],
+    formula: 'emf·V_1/V_supply, emf and load factor taken at that same tap',
+    source: `${TRANSFORMER_SOURCE}; ${FLUX_SOURCE}`,
+    inputs: { ...NEED, supplied: entry('supply.voltage') },
+    without: NO_TAP,
+    compute: ({ supplied, ...seen }) => needFrom(supplied, seen),
   }),
   declareValue({
     id: 'transformer.tap_min',
@@ -99,6 +152,39 @@ export const TAP_WINDOW: readonly ValueDeclaration[] = [
     inputs: { needs: eachCase('transformer.tap_need') },
     compute: ({ needs }) => ({ ...greatest(needs), supply: 'low' }),
   }),
+  valueBy(
+    'transformer.tap_comfortable',
+    'least tap voltage that serves every case with something to spare',
+    'voltage',
+    [
+      method({
+        when: [WITH_DRIVE, present(FILTER_DROP)],
+        formula: 'greater of tap_min·(1 + margin) and the need of any case behind the filter',
+        source: 'common practice, no source',
+        inputs: { ...SPARE, filtered: eachCase('transformer.tap_need_behind_filter') },
+        compute: ({ low, margin, filtered }) => Math.max(low * (1 + margin), greatest(filtered).number),
+      }),
+      method({
+        when: [WITH_DRIVE, absent(FILTER_DROP)],
+        formula: 'tap_min·(1 + margin)',
+        source: 'common practice, no source',
+        inputs: SPARE,
+        compute: ({ low, margin }) => low * (1 + margin),
+      }),
+      method({
+        when: [DIRECT_ON_LINE],
+        formula:
+          'max over cases of the need at the supply’s nominal voltage, at least what the low end of the supply asks',
+        source:
+          'on the line the voltage goes with the supply; the middle of its band is aimed at (common practice, no source)',
+        inputs: {
+          nominal: eachCase('transformer.tap_need_at_nominal_supply'),
+          sagging: eachCase('transformer.tap_need_on_the_line'),
+        },
+        compute: ({ nominal, sagging }) => greatest([greatest(nominal).number, greatest(sagging).number]).number,
+      }),
+    ],
+  ),
   declareValue({
     id: 'transformer.tap_limit_drive_current',
     title: 'tap voltage at which the drive’s current is used up',
