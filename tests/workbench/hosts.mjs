@@ -1,5 +1,5 @@
 import { execFileSync, spawn } from 'node:child_process';
-import { mkdirSync, readdirSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { createServer } from 'node:net';
 import { dirname, join } from 'node:path';
@@ -28,7 +28,8 @@ const SETTINGS = {
   'extensions.ignoreRecommendations': true,
   'update.mode': 'none',
   'update.showReleaseNotes': false,
-  'git.enabled': false,
+  // Only what is opened, and nothing above it.
+  'git.openRepositoryInParentFolders': 'never',
 };
 
 /** The hosts that the extension runs in. `start` gives the address of a page, and a way to end what serves it. */
@@ -36,6 +37,8 @@ export const HOSTS = {
   node: {
     title: 'VS Code with the extension in a Node host',
     suite: 'node',
+    hasGit: true,
+    isUsed: true,
     start: (place) => startNode({ ...place, extension: ROOT, extensionsDir: join(place.folder, 'extensions') }),
   },
   package: {
@@ -43,7 +46,7 @@ export const HOSTS = {
     suite: 'node',
     start: (place) => startPackaged(place),
   },
-  web: { title: 'VS Code with the extension in a browser host', suite: 'web', start: startWeb },
+  web: { title: 'VS Code with the extension in a browser host', suite: 'web', isUsed: true, start: startWeb },
 };
 
 async function startNode({ folder, site, extension, extensionsDir, suite }) {
@@ -86,13 +89,27 @@ async function startNode({ folder, site, extension, extensionsDir, suite }) {
   return { url: `http://127.0.0.1:${port}/?${query}`, stop: () => endGroup(child) };
 }
 
+/**
+ * A copy to package from. The list of files in the manifest is that of the command line's package; the packager takes
+ * either such a list or the rules of `.vscodeignore`.
+ */
+function stageExtension(folder) {
+  for (const name of ['client', 'dist', 'docs', 'snippets', '.vscodeignore', 'README.md', 'LICENSE', 'CHANGELOG.md']) {
+    cpSync(join(ROOT, name), join(folder, name), { recursive: true });
+  }
+  const { files, ...manifest } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
+  writeFileSync(join(folder, 'package.json'), JSON.stringify(manifest));
+  return folder;
+}
+
 /** The extension as its users get it: packaged, measured, installed, with an empty one in its stead under development. */
 async function startPackaged(place) {
   const extensionsDir = join(place.folder, 'extensions');
   const file = join(place.folder, 'setproof.vsix');
   const vsce = join(dirname(require.resolve('@vscode/vsce/package.json')), 'vsce');
-  execFileSync(process.execPath, [vsce, 'package', '--no-dependencies', '--allow-missing-repository', '--out', file], {
-    cwd: ROOT,
+  const how = ['--no-dependencies', '--allow-missing-repository', '--no-rewrite-relative-links', '--out', file];
+  execFileSync(process.execPath, [vsce, 'package', ...how], {
+    cwd: stageExtension(join(place.folder, 'stage')),
     stdio: ['ignore', 'ignore', 'inherit'],
   });
   const { size } = statSync(file);

@@ -16,7 +16,7 @@ if (!existsSync(join(HERE, 'node_modules/.package-lock.json'))) {
 
 const { findChromium } = await import('./browser.mjs');
 const { HOSTS, runDesktop } = await import('./hosts.mjs');
-const { runSuite, takePictures } = await import('./session.mjs');
+const { runDay, runSuite, takePictures } = await import('./session.mjs');
 const { bundleSuites } = await import('./bundle-suites.mjs');
 
 const chromium = findChromium();
@@ -42,14 +42,21 @@ process.exit(failed === 0 ? 0 : 1);
 async function runOne(name, host, suites) {
   console.log(`${host.title}:`);
   try {
-    if (pictures !== undefined) return await takePictures(host, chromium, join(pictures, name));
-    const counts = await runSuite(host, suites[host.suite], chromium);
-    passed += counts.passed;
-    failed += counts.failed;
+    if (pictures !== undefined) {
+      await takePictures(host, chromium, join(pictures, name));
+      return count(await runDay(host, chromium, join(pictures, name)));
+    }
+    if (process.env.DAY === undefined) count(await runSuite(host, suites[host.suite], chromium));
+    if (host.isUsed) count(await runDay(host, chromium));
   } catch (error) {
     console.log(`  ✗ ${error instanceof Error ? error.message : error}`);
     failed++;
   }
+}
+
+function count(counts) {
+  passed += counts.passed;
+  failed += counts.failed;
 }
 
 async function runOnDesktop(suites) {

@@ -1,9 +1,11 @@
+import { execFileSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { format } from 'node:util';
 import { openBrowser } from './browser.mjs';
+import { begin, DAY, DAY_WITH_GIT, DAY_WITHOUT_GIT } from './day.mjs';
 
 const HERE = dirname(fileURLToPath(import.meta.url));
 const SITE = join(HERE, '../language/fixtures/site');
@@ -30,6 +32,55 @@ export async function runSuite(host, suite, chromium) {
     if (counts === undefined || counts.passed === 0) throw new Error(`the suite did not finish (${code})`);
     return { passed: counts.passed, failed: code === 0 ? counts.failed : Math.max(1, counts.failed) };
   });
+}
+
+/** A user's day by keyboard; pictures of the panels go to a folder if one is told. */
+export async function runDay(host, chromium, folder) {
+  return inHost(host, chromium, undefined, async (page, url, site) => {
+    page.setDefaultTimeout(12_000);
+    if (host.hasGit) commit(site);
+    const day = { page, url, site, ...(folder && { pictures: pictureTaker(page, folder) }) };
+    await begin(day);
+    const counts = { passed: 0, failed: 0 };
+    for (const [name, step] of [...DAY, ...(host.hasGit ? DAY_WITH_GIT : DAY_WITHOUT_GIT)]) {
+      const error = await step(day).then(
+        () => undefined,
+        (reason) => reason,
+      );
+      counts[error === undefined ? 'passed' : 'failed']++;
+      console.log(
+        error === undefined ? `  ✓ ${name}` : `  ✗ ${name}: ${error.message.split('\n').slice(0, 4).join(' ')}`,
+      );
+      if (error === undefined) continue;
+      await page.screenshot({ path: join(HERE, `../../failure-${host.suite}-day.png`) }).catch(() => undefined);
+      // Each step stands on those before it; what follows would only wait in vain.
+      break;
+    }
+    return counts;
+  });
+}
+
+/** The whole window, and the panel from top to bottom. */
+function pictureTaker(page, folder) {
+  mkdirSync(folder, { recursive: true });
+  return async (name, frame) => {
+    await page.screenshot({ path: join(folder, `${name}.png`) });
+    await frame
+      .locator('svg[role=img]')
+      .first()
+      .scrollIntoViewIfNeeded({ timeout: 1000 })
+      .catch(() => undefined);
+    await page.waitForTimeout(SETTLED);
+    await page.screenshot({ path: join(folder, `${name}-pictures.png`) });
+    console.log(`  ${join(folder, name)}.png`);
+  };
+}
+
+function commit(site) {
+  const git = (...args) => execFileSync('git', args, { cwd: site, stdio: 'ignore' });
+  git('init', '--quiet');
+  git('add', '.');
+  git('-c', 'user.name=tests', '-c', 'user.email=tests@example.invalid', 'commit', '--quiet', '-m', 'As it was');
 }
 
 /** Pictures of the well with a finding and with the values behind an entry, for people to look at. */

@@ -3,7 +3,7 @@ import { LanguageClient } from 'vscode-languageclient/browser';
 import { activateWith } from '../common/extension.ts';
 
 /** In a browser the server is a worker. */
-export function activate(context: ExtensionContext): Promise<void> {
+export async function activate(context: ExtensionContext): Promise<void> {
   const program = Uri.joinPath(context.extensionUri, 'dist', 'language-worker.js').toString(true);
-  return activateWith(context, (options) => new LanguageClient('setproof', 'Setproof', new Worker(program), options));
+  await activateWith(context, (options) => new LanguageClient('setproof', 'Setproof', new Worker(program), options));
 }

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { equal, eventually, isTrue, test } from './runner.ts';
 import {
+  applyFix,
   close,
   finding,
   findingsOf,
@@ -55,12 +56,44 @@ test('completion gives taps with their verdict', async () => {
 test('the quick fix takes a tap that serves, and the finding is gone', async () => {
   const document = await show(WELL);
   const { range } = await finding(WELL, 'tap.below-window');
-  const command = 'vscode.executeCodeActionProvider';
-  const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(command, document.uri, range);
-  const fix = actions.find(({ kind, title }) => kind?.value === 'quickfix' && title.includes('tap 2'));
-  isTrue(fix?.edit !== undefined, `no such fix among ${actions.map(({ title }) => title).join(' | ')}`);
-  await vscode.workspace.applyEdit(fix?.edit as vscode.WorkspaceEdit);
+  await applyFix(document, range, 'tap 2');
   await noFinding(WELL, 'tap.below-window');
+});
+
+test('a deviation is recorded, and accepts nothing before somebody has signed it', async () => {
+  const document = await show(WELL);
+  const { range } = await finding(WELL, 'cable.voltage-drop');
+  await applyFix(document, range, 'Record a deviation');
+  isTrue(/deviations:\s+- check: cable\.voltage-drop/.test(document.getText()), 'no deviation stands in the document');
+  await finding(WELL, 'deviation.unapproved');
+  await vscode.commands.executeCommand('undo');
+  await noFinding(WELL, 'deviation.unapproved');
+});
+
+test('the lens over a document opens the worksheet, the checklist and what was not run', async () => {
+  const document = await show(WELL);
+  const lenses = await eventually('lenses', async () => {
+    const command = 'vscode.executeCodeLensProvider';
+    const found = await vscode.commands.executeCommand<vscode.CodeLens[]>(command, document.uri, 9);
+    return found.length > 0 ? found : undefined;
+  });
+  const commands = new Set(await vscode.commands.getCommands(true));
+  const named = lenses.map(({ command }) => command?.command ?? '').filter((each) => each.startsWith('setproof.'));
+  isTrue(named.length >= 3, `only ${named.join(', ')}`);
+  equal(
+    named.filter((each) => !commands.has(each)),
+    [],
+    'commands that nobody answers',
+  );
+});
+
+test('a panel opens beside the editor, once', async () => {
+  const document = await show(WELL);
+  for (const command of ['setproof.openWorksheet', 'setproof.openChecklist', 'setproof.openWorksheet']) {
+    await vscode.commands.executeCommand(command, document.uri.toString());
+  }
+  await eventually('both panels', () => panelLabels().length === 2 || undefined);
+  await eventually('their titles', () => panelLabels().every((label) => label.endsWith('A2-07')) || undefined);
 });
 
 test('a data sheet that changes in its editor re-checks the well', async () => {
@@ -83,6 +116,17 @@ test('a data sheet that changes on disk re-checks wells that no editor holds', a
   await noFinding(SECOND_WELL, 'tap.below-window');
 });
 
+test('a data sheet that is renamed takes its users along', async () => {
+  const document = await show(WELL);
+  const position = document.positionAt(document.getText().indexOf('../equipment/gauge.yaml') + 4);
+  const rename = 'vscode.executeDocumentRenameProvider';
+  const edit = await eventually('the edit', async () =>
+    vscode.commands.executeCommand<vscode.WorkspaceEdit>(rename, document.uri, position, '../equipment/gauge-2.yaml'),
+  );
+  const changed = edit.entries().map(([uri]) => uri.path.split('/').at(-1));
+  isTrue(changed.includes('a2-07.yaml') && changed.includes('a2-08.yaml'), `it changes only ${changed.join(', ')}`);
+});
+
 test('files of others are left alone', async () => {
   await show('other.yaml');
   await show(WELL);
@@ -97,3 +141,8 @@ test('the server comes back when it is asked to', async () => {
   await takeGoodTap(document);
   await noFinding(WELL, 'tap.below-window');
 });
+
+function panelLabels(): readonly string[] {
+  const tabs = vscode.window.tabGroups.all.flatMap((group) => group.tabs);
+  return tabs.filter(({ input }) => input instanceof vscode.TabInputWebview).map(({ label }) => label);
+}

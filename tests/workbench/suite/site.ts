@@ -69,3 +69,16 @@ export async function hoverAt(document: vscode.TextDocument, part: string): Prom
   const contents = hovers.flatMap((each) => each.contents);
   return contents.map((each) => (typeof each === 'string' ? each : each.value)).join('\n');
 }
+
+/**
+ * Applies the quick fix whose title has these words. The editor drops its answer when the text changes or is saved
+ * meanwhile, and then a person asks again.
+ */
+export async function applyFix(document: vscode.TextDocument, range: vscode.Range, words: string): Promise<void> {
+  const edit = await eventually(`a fix with '${words}'`, async () => {
+    const command = 'vscode.executeCodeActionProvider';
+    const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(command, document.uri, range);
+    return actions.find(({ title }) => title.includes(words))?.edit;
+  });
+  await vscode.workspace.applyEdit(edit);
+}

@@ -11,6 +11,8 @@ export interface Page {
 }
 
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+/** A picture that stands in the page itself. */
+const OWN_PICTURES = '; img-src data:';
 
 /** The whole page as text. */
 export function renderPage({ title, frame, css, body }: Page): string {
@@ -18,7 +20,7 @@ export function renderPage({ title, frame, css, body }: Page): string {
 <html lang="en">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${trusted(POLICY)}">
+<meta http-equiv="Content-Security-Policy" content="${trusted(frame.code === undefined ? POLICY : POLICY + OWN_PICTURES)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${title}</title>
 <style>

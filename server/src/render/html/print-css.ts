@@ -9,6 +9,8 @@ export interface PrintFrame {
   readonly foot: readonly string[];
   /** A warning at the head of each page. */
   readonly band: string | undefined;
+  /** A picture at the foot of each page, right, as SVG of ours. */
+  readonly code?: string | undefined;
 }
 
 const SIZES: Readonly<Record<Paper, string>> = { a4: 'A4', letter: 'letter' };
@@ -18,7 +20,7 @@ export function pageCss(frame: PrintFrame): string {
   return `${printedPage(frame)}\n${SHARED}`;
 }
 
-function printedPage({ paper, foot, band }: PrintFrame): string {
+function printedPage({ paper, foot, band, code }: PrintFrame): string {
   const top = band === undefined ? '13mm' : '20mm';
   const head =
     band === undefined
@@ -26,10 +28,15 @@ function printedPage({ paper, foot, band }: PrintFrame): string {
       : `\n  @top-center { content: ${cssString(band)}; font: 700 10pt ${SANS}; border: 1.5pt solid #000; padding: 1.5mm 3mm; margin: 5mm 0 3mm; width: 100%; text-align: center; }`;
   return `@page {
   size: ${SIZES[paper]} portrait;
-  margin: ${top} 13mm 17mm 15mm;${head}
+  margin: ${top} 13mm ${code === undefined ? 17 : 20}mm 15mm;${head}
   @bottom-left { content: ${foot.map(cssString).join(' "\\A" ')}; white-space: pre; font: 7pt/1.35 ${SANS}; vertical-align: top; padding-top: 2mm; }
-  @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt ${SANS}; vertical-align: top; padding-top: 2mm; white-space: nowrap; }
+  @bottom-right { content: "Page " counter(page) " of " counter(pages)${picture(code)}; font: 8pt ${SANS}; vertical-align: top; padding-top: 2mm; white-space: nowrap; }
 }`;
+}
+
+/** The picture travels in the rule itself, so that nothing is loaded. */
+function picture(code: string | undefined): string {
+  return code === undefined ? '' : ` "  " url("data:image/svg+xml,${encodeURIComponent(code)}")`;
 }
 
 const SANS = '"Liberation Sans", Arial, Helvetica, sans-serif';
