@@ -166,7 +166,7 @@ describe('exit status', () => {
     [{ policy: 'a.yaml' }, "'a.yaml' is no policy"],
     [{ root: 'none' }, "The root 'none' is no folder"],
     [{ root: 'deeper', paths: ['a.yaml'] }, 'lies outside of the root'],
-    [{ report: ['sarif=x.sarif'] }, 'FORMAT=FILE'],
+    [{ report: ['xml=x.xml'] }, 'FORMAT=FILE'],
     [{ report: ['json=x', 'text=x'] }, "Two reports would be written to 'x'"],
     [{ output: 'none/x.txt' }, "'none/x.txt' cannot be written"],
     [{ output: 'deeper' }, "'deeper' cannot be written: it is a folder"],
@@ -419,7 +419,7 @@ describe('day', () => {
 
 describe('as a program', () => {
   test.each([
-    [['check', '--format', 'sarif'], 2],
+    [['check', '--format', 'xml'], 2],
     [['check', '--nonsense'], 2],
     [['check', '--show', 'all'], 2],
     [['check', '--fail-on', 'E'], 2],

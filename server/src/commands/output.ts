@@ -5,7 +5,7 @@ import { Refusal, type Surroundings } from './surroundings.ts';
 
 /** Where a report goes: standard output, or a file that is there whole or not at all. */
 export interface Output {
-  write(text: string): void;
+  write(text: string | Uint8Array): void;
   finish(): void;
   abandon(): void;
 }
@@ -21,8 +21,8 @@ export function openOutput(name: string | undefined, { cwd, stdout }: Surroundin
   };
 }
 
-/** Writes one text. @throws Refusal where it cannot be written */
-export function writeOutput(name: string | undefined, text: string, surroundings: Surroundings): void {
+/** Writes one text, or the bytes of a form. @throws Refusal where it cannot be written */
+export function writeOutput(name: string | undefined, text: string | Uint8Array, surroundings: Surroundings): void {
   const output = openOutput(name, surroundings);
   try {
     output.write(text);

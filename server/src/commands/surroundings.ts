@@ -1,9 +1,10 @@
+import { Refusal } from '../host/refusal.ts';
 import { visible } from '../render/escape.ts';
 import { type Paint, PLAIN } from '../render/paint.ts';
 
-/** Where text goes. */
+/** Where text goes, and the bytes of a form. */
 export interface Sink {
-  write(text: string): unknown;
+  write(text: string | Uint8Array): unknown;
   readonly isTTY?: boolean | undefined;
   /** Characters on a line of the terminal. */
   readonly columns?: number | undefined;
@@ -20,13 +21,19 @@ export interface Surroundings {
   readonly today: string;
   /** How colours are set, where they are wanted. */
   readonly colours: Paint;
+  /** What a worker that helps to check is started from; without it all is done here. */
+  readonly worker?: URL | undefined;
+  /** Ends a run early, when the person who started it says so. */
+  readonly interrupted?: AbortSignal | undefined;
+  /** Waits until what was written to standard output is taken, so that it does not pile up. */
+  readonly drained?: (() => Promise<void>) | undefined;
+  readonly version?: string | undefined;
 }
 
-/** Exit statuses. */
-export const EXIT = { done: 0, findings: 1, failed: 2 } as const;
+/** Exit statuses; the last one is what a shell gives a program that an interrupt ended. */
+export const EXIT = { done: 0, findings: 1, failed: 2, interrupted: 130 } as const;
 
-/** What keeps a command from doing what it was asked, in a sentence for the person who asked. */
-export class Refusal extends Error {}
+export { Refusal };
 
 /** Runs a command; a refusal becomes a line on standard error and the status 2. */
 export async function running(surroundings: Surroundings, command: () => Promise<number>): Promise<number> {

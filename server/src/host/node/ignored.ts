@@ -19,8 +19,12 @@ export class Ignored {
   /** With the patterns of a policy besides these, if there is one with any. */
   withPolicy(path: string): Ignored {
     const reading = readTextFile(path);
-    if (!('text' in reading)) return this;
-    const { ignored } = readPolicy(readDocument(path, reading.text));
+    return 'text' in reading ? this.withPolicyText(path, reading.text) : this;
+  }
+
+  /** The same of a policy whose text is known, such as one of an earlier revision. */
+  withPolicyText(path: string, text: string): Ignored {
+    const { ignored } = readPolicy(readDocument(path, text));
     if (ignored.length === 0) return this;
     const folder = path.slice(0, path.lastIndexOf('/'));
     return new Ignored([...this.#rules, { folder, matcher: ignore().add([...ignored]) }]);

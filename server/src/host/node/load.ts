@@ -14,21 +14,34 @@ export function loadDocuments(paths: readonly string[], roots: Roots, options: R
   const changes = paths.map((path) => readDocumentFile(path, roots));
   let repository = Repository.empty(options).update(changes);
   const troubles = changes.flatMap(troubleIn);
-  for (let wanted = repository.wanted(); wanted.length > 0; wanted = repository.wanted()) {
-    const found = wanted.map((path) => readWanted(path, repository, roots));
-    troubles.push(...found.filter(({ path }) => isPolicy(path, options)).flatMap(troubleInPolicy));
-    repository = repository.update(found);
+  for (let wanted = readWanted(repository, roots); wanted.changes.length > 0; wanted = readWanted(repository, roots)) {
+    troubles.push(...wanted.troubles);
+    repository = repository.update(wanted.changes);
   }
   return { repository, troubles };
 }
 
-function readDocumentFile(path: string, roots: Roots): Change {
+/** Reads a document as the engine is told of it: within its root, or not at all. */
+export function readDocumentFile(path: string, roots: Roots): Change {
   const root = roots.of(path);
   return roots.leadsOut(path, root) ? { path, outside: true } : { path, root, ...readTextFile(path) };
 }
 
+export interface Wanted {
+  readonly changes: readonly Change[];
+  /** Policies that are there and cannot be read. */
+  readonly troubles: readonly Trouble[];
+}
+
+/** Reads what documents refer to or may be governed by, and of which nothing is known yet. */
+export function readWanted(repository: Repository, roots: Roots): Wanted {
+  const changes = repository.wanted().map((path) => readReferred(path, repository, roots));
+  const policies = changes.filter(({ path }) => isPolicy(path, repository.options));
+  return { changes, troubles: policies.flatMap(troubleInPolicy) };
+}
+
 /** What a document refers to is read only where no symbolic link leads it out of that document's root. */
-function readWanted(path: string, repository: Repository, roots: Roots): Change {
+function readReferred(path: string, repository: Repository, roots: Roots): Change {
   if (path === repository.options.policy) return { path, ...readTextFile(path) };
   const users = repository.usersOf(path).map((user) => repository.rootOf(user));
   const asked = users.length === 0 ? [roots.of(path)] : users;
@@ -40,7 +53,8 @@ function isPolicy(path: string, options: RepositoryOptions): boolean {
   return path === options.policy || path.endsWith(`/${POLICY_FILE}`);
 }
 
-function troubleIn(change: Change): readonly Trouble[] {
+/** Why a document that was asked for cannot be looked at. */
+export function troubleIn(change: Change): readonly Trouble[] {
   const { path } = change;
   if ('absent' in change) return [{ path, reason: 'there is no such file' }];
   return troubleInPolicy(change);

@@ -1,6 +1,12 @@
 import { closeSync, existsSync, openSync, renameSync, rmSync, statSync, writeFileSync, writeSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 
+/** Files that are being written; a program that is ended meanwhile leaves none of them. */
+const unfinished = new Set<WholeFile>();
+process.on('exit', () => {
+  for (const file of unfinished) file.abandon();
+});
+
 /** A file that is there whole or not at all: it is written beside its place and moved there at the end. */
 export class WholeFile {
   readonly #path: string;
@@ -14,10 +20,11 @@ export class WholeFile {
     this.#path = path;
     this.#beside = isSpecial(path) ? undefined : join(dirname(path), `.${basename(path)}.${process.pid}.part`);
     this.#handle = openSync(this.#beside ?? path, this.#beside === undefined ? 'w' : 'wx');
+    unfinished.add(this);
   }
 
-  write(text: string): void {
-    const bytes = Buffer.from(text);
+  write(text: string | Uint8Array): void {
+    const bytes = typeof text === 'string' ? Buffer.from(text) : text;
     for (let at = 0; at < bytes.length; ) at += writeSync(this.#handle, bytes, at);
   }
 
@@ -41,6 +48,7 @@ export class WholeFile {
 
   #close(): void {
     this.#isOpen = false;
+    unfinished.delete(this);
     closeSync(this.#handle);
   }
 }
