@@ -48,7 +48,7 @@ const LIBRARIES: Readonly<Record<string, readonly string[]>> = {
   'engine/links': ['@noble/hashes'],
   render: ['uqr', '@cantoo/pdf-lib'],
   language: ['vscode-languageserver', 'vscode-languageserver-textdocument'],
-  host: ['ignore', 'tinyglobby', '@cantoo/pdf-lib'],
+  host: ['ignore', '@cantoo/pdf-lib'],
   entry: ['commander', 'picocolors', 'vscode-languageserver'],
 };
 const WITH_NODE = new Set(['host', 'commands', 'entry']);

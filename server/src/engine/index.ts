@@ -4,8 +4,6 @@ export { buildChecklist, type Checklist, type ChecklistOptions } from './checkli
 export {
   type Entries,
   type Entry,
-  isComplete,
-  isSigned,
   type Progress,
   progressOf,
   shutBy,
@@ -55,9 +53,9 @@ export { type FleetLedger, LedgerReader, LedgerWriter } from './links/ledger.ts'
 export { folderOf, foldersUp, isInside, resolvePath } from './links/paths.ts';
 export { type Reference, referencesOf } from './links/references.ts';
 export { type WellFacts, wellFactsOf } from './links/well-facts.ts';
-export { type ProposedEntry, proposalEdits, proposedEntries } from './proposal/proposals.ts';
+export { type ProposedEntry, proposalEdits } from './proposal/proposals.ts';
 export { type Proposal, propose } from './proposal/propose.ts';
-export { convertText, fromAbsolute, toUnit } from './quantity/convert.ts';
+export { convertText, toUnit } from './quantity/convert.ts';
 export { formatMeasure, formatNumber } from './quantity/format.ts';
 export { fittingUnits, KINDS, kindNamed } from './quantity/kinds.ts';
 export { tableUnits } from './quantity/symbols.ts';
@@ -82,7 +80,7 @@ export { tidy } from './tidy/tidy.ts';
 export type { Source } from './values/declare.ts';
 export type { Evaluation } from './values/evaluation.ts';
 export { State } from './values/evaluation.ts';
-export { bindingLimit, type ExplainedInput, explainInputs, leafEntries } from './values/explain.ts';
+export { bindingLimit, type ExplainedInput, explainInputs } from './values/explain.ts';
 export { HANDBOOK } from './values/handbook.ts';
 export { LIMITS, type LimitDeclaration } from './values/limits.ts';
 export { missingEntries } from './values/missing.ts';

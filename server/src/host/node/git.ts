@@ -92,24 +92,6 @@ export function changedFiles(root: string, revision: string, until?: string): re
   return [...found].map((name) => `${root}/${name}`).sort(compareText);
 }
 
-/**
- * A file as it was in a revision.
- * @param path absolute, within the root
- * @throws Refusal where the revision is unknown
- */
-export function readAtRevision(root: string, revision: string, path: string): FileReading {
-  return new RevisionFiles(root, revision, path).read([path])[0] ?? { absent: true };
-}
-
-/**
- * The files below a folder in a revision.
- * @returns absolute paths, sorted; none where the folder was not there
- * @throws Refusal where the revision is unknown
- */
-export function listAtRevision(root: string, revision: string, folder: string): readonly string[] {
-  return new RevisionFiles(root, revision, folder).below(folder);
-}
-
 interface Entry {
   readonly mode: string;
   readonly name: string;
