@@ -4,6 +4,8 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { jsYamlAsItIsFast, refuseNodeBuiltins } from './bundle-options.mjs';
+import { makeCaches } from './code-cache.mjs';
+import { buildProgram } from './program.mjs';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
 const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
@@ -20,19 +22,6 @@ const common = {
   define: { SETPROOF_VERSION: JSON.stringify(version) },
 };
 
-const node = {
-  ...common,
-  platform: 'node',
-  format: 'esm',
-  splitting: true,
-  outdir: 'dist',
-  chunkNames: 'chunks/[name]-[hash]',
-  // Libraries in CommonJS call `require`, which an ES module has to be given.
-  banner: {
-    js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",
-  },
-};
-
 const browser = {
   ...common,
   platform: 'browser',
@@ -41,14 +30,17 @@ const browser = {
 };
 const extension = { ...common, format: 'cjs', external: ['vscode'] };
 
-const TARGETS = {
-  cli: { ...node, entryPoints: { cli: 'server/src/entry/cli.ts' } },
-  // One file, so that the extension's package is a short list.
-  'language-server': {
-    ...node,
-    splitting: false,
-    entryPoints: { 'language-server': 'server/src/entry/language-node.ts' },
+/** What Node runs: a script each, and the files that start it. */
+const PROGRAMS = {
+  cli: {
+    entry: 'server/src/entry/program.ts',
+    // Only a check compiles what later runs are to find compiled.
+    starters: { cli: "process.argv[2] === 'check'", 'check-worker': 'false' },
   },
+  'language-server': { entry: 'server/src/entry/language-node.ts', starters: { 'language-server': 'true' } },
+};
+
+const TARGETS = {
   'language-worker': {
     ...browser,
     format: 'iife',
@@ -70,9 +62,20 @@ const TARGETS = {
     // The editor in the browser puts `.js` behind any other ending.
     outfile: 'dist/extension-web.js',
   },
+  panel: {
+    ...browser,
+    format: 'iife',
+    entryPoints: { panel: 'client/webview/panel.ts' },
+    outdir: 'dist',
+  },
 };
 
 // `node build/bundle.mjs language-server` bundles that alone and leaves the rest as it is.
 const asked = process.argv.slice(2);
 if (asked.length === 0) rmSync(join(ROOT, 'dist'), { recursive: true, force: true });
-await Promise.all((asked.length > 0 ? asked : Object.keys(TARGETS)).map((name) => build(TARGETS[name])));
+const names = asked.length > 0 ? asked : [...Object.keys(PROGRAMS), ...Object.keys(TARGETS)];
+await Promise.all(
+  names.map((name) => (name in PROGRAMS ? buildProgram(name, PROGRAMS[name], common) : build(TARGETS[name]))),
+);
+const made = names.filter((name) => name in PROGRAMS);
+if (made.length > 0) await makeCaches(join(ROOT, 'dist'), made, join(ROOT, 'samples/pad-a/qm-a1.yaml'));

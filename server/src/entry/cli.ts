@@ -1,4 +1,3 @@
-#!/usr/bin/env node
 // The command line. What a command needs is loaded when it is asked for, so that each starts fast.
 import { once } from 'node:events';
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander';
@@ -344,4 +343,4 @@ async function main(): Promise<void> {
   }
 }
 
-await main();
+void main();

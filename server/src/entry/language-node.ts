@@ -1,4 +1,3 @@
-#!/usr/bin/env node
 // The language server for any editor, over standard input and output or what the extension asks for.
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
