@@ -68,7 +68,11 @@ function placeItems(
 }
 
 /** Which checklist this is, for those who read the form back. */
-function identityFields({ installation, fingerprint, units }: Checklist, page: PDFRef, form: FormBuilder): readonly PDFRef[] {
+function identityFields(
+  { installation, fingerprint, units }: Checklist,
+  page: PDFRef,
+  form: FormBuilder,
+): readonly PDFRef[] {
   return [
     form.mark(FORM_FIELDS.installation, installation, page),
     form.mark(FORM_FIELDS.fingerprint, fingerprint, page),
