@@ -1,5 +1,5 @@
-import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:fs';
+import { execFileSync, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, openSync, readdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterEach, describe, expect, test } from 'vitest';
@@ -340,6 +340,17 @@ describe('reports', () => {
     validate(JSON.parse(readFileSync(join(folder, 'out/a.json'), 'utf8')));
     expect(validate.errors).toBeNull();
     expect(readFileSync(join(folder, 'out/a.txt'), 'utf8')).toBe(readFileSync(join(folder, 'out/b.txt'), 'utf8'));
+  });
+
+  test.skipIf(!existsSync('/dev/full'))('a full disk behind standard output is told in a line, and ends with 2', () => {
+    const full = openSync('/dev/full', 'w');
+    const { status, stderr } = spawnSync(process.execPath, [join(HOME, 'dist/cli.js'), 'check', 'samples'], {
+      cwd: HOME,
+      encoding: 'utf8',
+      stdio: ['ignore', full, 'pipe'],
+    });
+    expect(stderr).toBe('setproof: Standard output cannot be written: there is no space left on the disk.\n');
+    expect(status).toBe(2);
   });
 
   test('a device is written to, not replaced', async () => {

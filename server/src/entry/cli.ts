@@ -2,6 +2,7 @@
 import { once } from 'node:events';
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import type { Surroundings } from '../commands/surroundings.ts';
+import { reasonOf } from '../host/node/reasons.ts';
 import { colours } from './colours.ts';
 import { localDate } from './local-date.ts';
 
@@ -323,11 +324,12 @@ rules, local codes and licensed practice come before anything that it says.`,
   return program;
 }
 
-/** A reader that closes its end early, such as `head`, is no failure. */
+/** A reader that closes its end early, such as `head`, is no failure; a disk that is full is one. */
 function endWithReader(): void {
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
-    process.exit();
+    if (error.code === 'EPIPE') process.exit();
+    process.stderr.write(`setproof: Standard output cannot be written: ${reasonOf(error)}.\n`);
+    process.exit(FAILED);
   });
 }
 
