@@ -26,6 +26,7 @@ import { judgeVisit, type Visited } from './readings/judge.ts';
 import type { Known } from './repository.ts';
 import type { NodeIndex } from './syntax/tree.ts';
 import type { Problem } from './text/problem.ts';
+import { capitalise } from './text/words.ts';
 import { Evaluation } from './values/evaluation.ts';
 import { LimitTable } from './values/limits.ts';
 import { shiftsOf } from './windows/corners.ts';
@@ -63,16 +64,18 @@ export interface Worked {
   readonly windows: readonly WindowReading[];
 }
 
+export const INTERNAL = 'internal';
 const SEVERITIES: ReadonlyMap<string, Severity> = new Map(CATALOGUE.map((check) => [check.id, check.severity]));
 const CHECK_IDS: readonly string[] = [...SEVERITIES.keys()];
+/** A policy cannot hide that the program failed. */
+const SETTABLE: readonly string[] = CHECK_IDS.filter((id) => id !== INTERNAL);
 /** A deviation cannot accept that it is none. */
-const DEVIABLE: readonly string[] = CHECK_IDS.filter((id) => !id.startsWith('deviation.'));
+const DEVIABLE: readonly string[] = SETTABLE.filter((id) => !id.startsWith('deviation.'));
 /** Checks that must have left a status unless the run itself failed. */
 const RUN_IDS: ReadonlySet<string> = new Set(
   CATALOGUE.flatMap((check) => (['run', 'window'].includes(check.foundBy) ? [check.id] : [])),
 );
 const NOTHING_RUN: CheckStatus = { status: 'not_run', missing: ['document'] };
-export const INTERNAL = 'internal';
 
 /** Runs every check of the catalogue on one document. A check that throws becomes an `internal` finding. */
 export function checkDocument(request: CheckRequest): CheckedFile {
@@ -81,14 +84,17 @@ export function checkDocument(request: CheckRequest): CheckedFile {
   for (const problem of document.problems) reportProblem(document, problem, outcome);
   const sheets = resolveSheets(request, outcome);
   const worked = document.kind === 'installation' ? workOut(document, sheets, request, outcome) : undefined;
-  if (document.kind === 'installation') runAcross(document, request.facts, request.neighbours, outcome);
+  if (document.kind === 'installation')
+    outcome.attempt('the comparison with other wells', () =>
+      runAcross(document, request.facts, request.neighbours, outcome),
+    );
   if (document.kind === 'readings') judgeVisitOf(request, sheets, outcome);
   settleReading(document, outcome);
-  for (const { check, reason } of outcome.broken) outcome.report(internal(document, check, reason));
+  for (const [part, reason] of outcome.broken) outcome.report(internal(document, part, reason));
   const deviations = document.kind === 'installation' ? readDeviations(document) : [];
   setAside(policy, outcome);
   outcome.linkConsequences();
-  if (document.kind === 'policy') judgePolicy(document, CHECK_IDS, outcome);
+  if (document.kind === 'policy') judgePolicy(document, SETTABLE, outcome);
   if (document.kind === 'installation') judgeWhole(request, deviations, outcome);
   noteNotRun(document, outcome);
   // What is judged last may be set aside too.
@@ -212,18 +218,19 @@ function workOut(
   { policy, today }: CheckRequest,
   outcome: Outcome,
 ): Worked | undefined {
-  try {
+  return outcome.attempt('the working out of values', () => {
     const limits = new LimitTable(policy.limits);
-    const evaluateAt = (corner: Corner) => new Evaluation(new Installation(document, sheets, corner), NETWORK, limits);
+    const evaluateAt = (corner: Corner) => {
+      const evaluation = new Evaluation(new Installation(document, sheets, corner), NETWORK, limits);
+      for (const [id, error] of evaluation.broken) outcome.noteBroken(`the value '${id}'`, error);
+      return evaluation;
+    };
     const evaluation = evaluateAt(NOMINAL);
     const shifts = shiftsOf(toleranced([document, ...sheets.values()]), evaluateAt);
     const windows = runWindows(evaluation, shifts, today, outcome);
     runChecks(evaluation, today, outcome);
     return { evaluation, windows };
-  } catch (error) {
-    outcome.broken.push({ check: 'values', reason: error instanceof Error ? error.message : String(error) });
-    return undefined;
-  }
+  });
 }
 
 /** An installation that its reference does not lead to, or that has errors in its writing, judges nothing. */
@@ -233,18 +240,14 @@ function judgeVisitOf(
   outcome: Outcome,
 ): void {
   const isReached = [...sheets.values()].some((each) => each === visited?.planned.document);
-  try {
-    judgeVisit(document, isReached ? visited : undefined, today, outcome);
-  } catch (error) {
-    outcome.broken.push({ check: 'readings', reason: error instanceof Error ? error.message : String(error) });
-  }
+  outcome.attempt('the check of readings', () => judgeVisit(document, isReached ? visited : undefined, today, outcome));
 }
 
-function internal(document: Document, check: string, reason: string): RawFinding {
+function internal(document: Document, part: string, reason: string): RawFinding {
   return {
     check: INTERNAL,
     severity: 'error',
-    message: `The check '${check}' failed itself (${reason}). The others went on; please report it with this file.`,
+    message: `${capitalise(part)} failed itself (${reason}). All else went on; please report it with this file.`,
     place: placeOfDocument(document),
   };
 }
@@ -278,7 +281,7 @@ function completeStatuses(
 
 function setAside(policy: Policy, outcome: Outcome): void {
   for (const [check, reason] of policy.setAside) {
-    if (!SEVERITIES.has(check)) continue;
+    if (!SETTABLE.includes(check)) continue;
     outcome.statuses.set(check, { status: 'set_aside', reason });
     outcome.withdraw(check);
   }

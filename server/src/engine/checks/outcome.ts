@@ -5,9 +5,23 @@ import type { RawFinding } from '../findings/raw.ts';
 export class Outcome {
   findings: RawFinding[] = [];
   readonly statuses = new Map<string, CheckStatus>();
-  /** Checks that failed themselves, with what they threw; the run went on without them. */
-  readonly broken: { readonly check: string; readonly reason: string }[] = [];
+  /** What failed itself, as a noun with its id, and why; each once. The run went on without it. */
+  readonly broken = new Map<string, string>();
   readonly #consequences: Consequence[] = [];
+
+  /** Does a part of the run; where it throws that is noted, and the other parts go on. */
+  attempt<T>(part: string, act: () => T): T | undefined {
+    try {
+      return act();
+    } catch (error) {
+      this.noteBroken(part, error);
+      return undefined;
+    }
+  }
+
+  noteBroken(part: string, error: unknown): void {
+    if (!this.broken.has(part)) this.broken.set(part, error instanceof Error ? error.message : String(error));
+  }
 
   report(finding: RawFinding): void {
     this.findings.push(finding);

@@ -17,12 +17,7 @@ export function runChecks(evaluation: Evaluation, today: string, outcome: Outcom
     (_, at) => new CheckContext(evaluation, at, today),
   );
   for (const compiled of COMPILED_CHECKS) {
-    try {
-      runCheck(evaluation, compiled, contexts, outcome);
-    } catch (error) {
-      const reason = error instanceof Error ? error.message : String(error);
-      outcome.broken.push({ check: compiled.check.id, reason });
-    }
+    outcome.attempt(`the check '${compiled.check.id}'`, () => runCheck(evaluation, compiled, contexts, outcome));
   }
 }
 

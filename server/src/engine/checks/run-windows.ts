@@ -22,18 +22,22 @@ import { placeIn, relatedPlace } from './run-checks.ts';
 
 const MOST_RELATED = 8;
 
-/** Compares every setpoint with the bounds of its window. */
+/** Compares every setpoint with the bounds of its window; a window that throws is noted and the others go on. */
 export function runWindows(
   evaluation: Evaluation,
   shifts: Shifts,
   today: string,
   outcome: Outcome,
 ): readonly WindowReading[] {
-  const readings = COMPILED_WINDOWS.map((compiled) =>
-    readWindow(evaluation, compiled, inWorstCorner(compiled, readBounds(evaluation, compiled), shifts)),
-  );
-  for (const reading of readings) new WindowRun(evaluation, reading, today, outcome).run();
-  return readings;
+  return COMPILED_WINDOWS.flatMap((compiled) => {
+    const part = `the window of '${compiled.window.setpoint}'`;
+    const reading = outcome.attempt(part, () =>
+      readWindow(evaluation, compiled, inWorstCorner(compiled, readBounds(evaluation, compiled), shifts)),
+    );
+    if (reading === undefined) return [];
+    outcome.attempt(part, () => new WindowRun(evaluation, reading, today, outcome).run());
+    return [reading];
+  });
 }
 
 class WindowRun {

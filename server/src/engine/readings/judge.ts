@@ -44,14 +44,12 @@ export function judgeVisit(document: Document, visited: Visited | undefined, tod
 
 /** A check that throws is noted, and the others go on. */
 function runOne({ check, judge, lacks }: VisitCheck, visit: Visit, outcome: Outcome): void {
-  try {
+  outcome.attempt(`the check '${check.id}'`, () => {
     for (const finding of judge(visit)) outcome.report(rawFinding(check, visit, finding));
     const missing = lacks?.(visit) ?? [];
     if (missing.length > 0) outcome.notRun(check.id, missing);
     else outcome.passed(check.id, undefined);
-  } catch (error) {
-    outcome.broken.push({ check: check.id, reason: error instanceof Error ? error.message : String(error) });
-  }
+  });
 }
 
 function rawFinding(check: Check, visit: Visit, finding: VisitFinding): RawFinding {

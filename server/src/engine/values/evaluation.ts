@@ -29,6 +29,8 @@ export class Evaluation {
   readonly installation: Installation;
   readonly network: Network;
   readonly caseCount: number;
+  /** What the working out of values threw, by id. Such a value counts as missing, and is itself what is missing. */
+  readonly broken = new Map<string, unknown>();
   readonly #limits: LimitTable;
   readonly #numbers: Float64Array;
   readonly #states: Uint8Array;
@@ -204,9 +206,18 @@ export class Evaluation {
 
   #evaluate(node: NetworkNode): void {
     const times = node.perCase ? this.caseCount : 1;
-    for (let at = 0; at < times; at++) this.#evaluateCase(node, at);
+    for (let at = 0; at < times; at++) this.#tryCase(node, at);
     // Without any case a value per case has no place to live in; say that its inputs lack.
     if (node.perCase && times === 0) this.#states[this.#slot(node, 0)] = State.missing;
+  }
+
+  #tryCase(node: NetworkNode, caseIndex: number): void {
+    try {
+      this.#evaluateCase(node, caseIndex);
+    } catch (error) {
+      this.broken.set(node.declaration.id, error);
+      this.#states[this.#slot(node, caseIndex)] = State.missing;
+    }
   }
 
   #evaluateCase(node: NetworkNode, caseIndex: number): void {

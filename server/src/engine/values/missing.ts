@@ -19,6 +19,7 @@ export function missingEntries(evaluation: Evaluation, node: NetworkNode, caseIn
   const state = evaluation.state(node, caseIndex);
   if (state === State.none) return [node.declaration.id];
   if (state !== State.missing) return [];
+  if (evaluation.broken.has(node.declaration.id)) return [node.declaration.id];
   if (node.perCase && evaluation.caseCount === 0) return ['operation.cases'];
   const compiled = evaluation.methodOf(node, caseIndex);
   if (compiled === undefined) return [];
