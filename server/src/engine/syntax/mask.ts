@@ -7,6 +7,11 @@ import { isBlank, isGap, lineEnd, lineStart, skipSpace, trimEnd } from './scan.t
 import * as traps from './traps.ts';
 import type { Masked } from './writer.ts';
 
+/** A carriage return alone breaks a line in YAML, and one of the parsers does not know it. */
+function withLineFeeds(text: string): string {
+  return text.includes('\r') ? text.replace(/\r(?!\n)/g, '\n') : text;
+}
+
 /**
  * Known slips that no parser gets past. Each is reported at its place and masked by characters that mean nothing, so
  * that the rest of the text is read as if it were mended, at unchanged offsets.
@@ -19,7 +24,7 @@ export class Mask implements Masked {
 
   constructor(source: SourceText, problems: ProblemList) {
     this.source = source;
-    this.structure = source.text;
+    this.structure = withLineFeeds(source.text);
     this.#problems = problems;
     this.#hideDirectives();
   }

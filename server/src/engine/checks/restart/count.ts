@@ -20,6 +20,8 @@ export const RESTART_WINDOW_TOO_SHORT: Check = check({
   needs: { attempts: entry(ATTEMPTS), delay: entry(DELAY), window: entry(WINDOW) },
   run: ({ attempts, delay, window }, context) => {
     const least = attempts * delay;
+    // So many attempts are a finding of their own.
+    if (!Number.isFinite(least)) return { lacks: [ATTEMPTS] };
     if (reaches(window, least)) return { margin: { number: window - least, kind: 'duration' } };
     const show = (duration: number) => context.show(duration, 'duration', WINDOW);
     return {
