@@ -49,6 +49,10 @@ function choice(flags: string, text: string, words: readonly string[]): Option {
   return new Option(flags, text).choices(words);
 }
 
+function paper(printed: string): Option {
+  return choice('--paper <size>', `paper that the ${printed} is printed on (default: a4)`, ['a4', 'letter']);
+}
+
 const ROOT = ['--root <folder>', 'folder that references may not leave, instead of the repository'] as const;
 const POLICY = ['--policy <file>', 'policy for all documents, instead of the nearest one'] as const;
 const TODAY = ['--today <date>', 'day of the check, such as 2026-03-14, instead of the clock'] as const;
@@ -56,7 +60,25 @@ const COLOR = ['--color', 'colours even where no terminal is'] as const;
 const NO_COLOR = ['--no-color', 'no colours; the variable NO_COLOR says the same'] as const;
 const OUTPUT = ['--output <file>', 'write to a file instead of standard output'] as const;
 
-function addCheck(program: Command): void {
+/** A command with the options that many of ours share. */
+class SharingCommand extends Command {
+  override createCommand(name?: string): SharingCommand {
+    return new SharingCommand(name);
+  }
+
+  /** By what the documents are judged. */
+  documents(): this {
+    return this.option(...POLICY)
+      .option(...ROOT)
+      .option(...TODAY);
+  }
+
+  colours(): this {
+    return this.option(...COLOR).option(...NO_COLOR);
+  }
+}
+
+function addCheck(program: SharingCommand): void {
   program
     .command('check')
     .description('check documents; the findings, each at its place, with the way out')
@@ -84,11 +106,8 @@ function addCheck(program: Command): void {
       '--jobs <number>',
       'workers that share the work (default: one for each processor, if there is enough to do)',
     )
-    .option(...POLICY)
-    .option(...ROOT)
-    .option(...TODAY)
-    .option(...COLOR)
-    .option(...NO_COLOR)
+    .documents()
+    .colours()
     .addHelpText(
       'after',
       `
@@ -101,7 +120,7 @@ Of the files in a folder only those are read that end in .yaml or .yml, and only
     });
 }
 
-function addWorksheet(program: Command): void {
+function addWorksheet(program: SharingCommand): void {
   program
     .command('worksheet')
     .description('the worked values of an installation, case by case, with formulas, inputs and sources')
@@ -109,20 +128,17 @@ function addWorksheet(program: Command): void {
     .addOption(
       choice('--format <format>', 'form of the worksheet (default: text)', ['text', 'json', 'html', 'markdown']),
     )
-    .addOption(choice('--paper <size>', 'paper that the page is printed on (default: a4)', ['a4', 'letter']))
+    .addOption(paper('page'))
     .option(...OUTPUT)
-    .option(...POLICY)
-    .option(...ROOT)
-    .option(...TODAY)
-    .option(...COLOR)
-    .option(...NO_COLOR)
+    .documents()
+    .colours()
     .action(async (file: string, options: object) => {
       const { worksheet } = await import('../commands/worksheet.ts');
       process.exitCode = await worksheet({ ...options, file }, surroundings());
     });
 }
 
-function addChecklist(program: Command): void {
+function addChecklist(program: SharingCommand): void {
   program
     .command('checklist')
     .description('the checklist of an installation: what to take, inspect, connect, set and read, with its limits')
@@ -134,21 +150,19 @@ function addChecklist(program: Command): void {
         ['html', 'pdf', 'field', 'markdown', 'json'],
       ),
     )
-    .addOption(choice('--paper <size>', 'paper that the page is printed on (default: a4)', ['a4', 'letter']))
+    .addOption(paper('page'))
     .addOption(
       choice('--units <units>', 'units of the numbers (default: as-written)', ['as-written', 'metric', 'oilfield']),
     )
     .option(...OUTPUT)
-    .option(...POLICY)
-    .option(...ROOT)
-    .option(...TODAY)
+    .documents()
     .action(async (file: string, options: object) => {
       const { checklist } = await import('../commands/checklist.ts');
       process.exitCode = await checklist({ ...options, file }, surroundings());
     });
 }
 
-function addCompare(program: Command): void {
+function addCompare(program: SharingCommand): void {
   program
     .command('compare')
     .description('what changed between two files, folders or revisions: entries, margins, values, findings, checks')
@@ -158,13 +172,10 @@ function addCompare(program: Command): void {
       choice('--format <format>', 'form of the comparison (default: text)', ['text', 'json', 'markdown', 'html']),
     )
     .option('--rewritten', 'list the entries too that say the same in another unit or spelling')
-    .addOption(choice('--paper <size>', 'paper that the page is printed on (default: a4)', ['a4', 'letter']))
+    .addOption(paper('page'))
     .option(...OUTPUT)
-    .option(...POLICY)
-    .option(...ROOT)
-    .option(...TODAY)
-    .option(...COLOR)
-    .option(...NO_COLOR)
+    .documents()
+    .colours()
     .addHelpText(
       'after',
       `
@@ -177,7 +188,7 @@ A changed data sheet or policy is followed to every installation that uses it.`,
     });
 }
 
-function addDeviations(program: Command): void {
+function addDeviations(program: SharingCommand): void {
   program
     .command('deviations')
     .description(
@@ -186,18 +197,15 @@ function addDeviations(program: Command): void {
     .argument('[paths...]', 'files, and folders to walk through; the working directory without any')
     .addOption(choice('--format <format>', 'form of the list (default: text)', ['text', 'json', 'markdown']))
     .option(...OUTPUT)
-    .option(...POLICY)
-    .option(...ROOT)
-    .option(...TODAY)
-    .option(...COLOR)
-    .option(...NO_COLOR)
+    .documents()
+    .colours()
     .action(async (paths: string[], options: object) => {
       const { deviations } = await import('../commands/deviations.ts');
       process.exitCode = await deviations({ ...options, paths }, surroundings());
     });
 }
 
-function addReadings(program: Command): void {
+function addReadings(program: SharingCommand): void {
   program
     .command('readings')
     .description('bring a filled checklist back as a readings document, check one, or tell it as a handover report')
@@ -210,13 +218,10 @@ function addReadings(program: Command): void {
         'handover-markdown',
       ]),
     )
-    .addOption(choice('--paper <size>', 'paper that the report is printed on (default: a4)', ['a4', 'letter']))
+    .addOption(paper('report'))
     .option(...OUTPUT)
-    .option(...POLICY)
-    .option(...ROOT)
-    .option(...TODAY)
-    .option(...COLOR)
-    .option(...NO_COLOR)
+    .documents()
+    .colours()
     .addHelpText(
       'after',
       `
@@ -229,36 +234,33 @@ A file that is a readings document already is checked, and ends as 'setproof che
     });
 }
 
-function addPropose(program: Command): void {
+function addPropose(program: SharingCommand): void {
   program
     .command('propose')
     .description('the installation with the setpoints that it lacks written from their windows; none there is touched')
     .argument('<file>', 'the installation')
     .option('--in-place', 'write into the file itself')
     .option(...OUTPUT)
-    .option(...POLICY)
-    .option(...ROOT)
-    .option(...TODAY)
+    .documents()
     .action(async (file: string, options: object) => {
       const { propose } = await import('../commands/propose.ts');
       process.exitCode = await propose({ ...options, file }, surroundings());
     });
 }
 
-function addChecks(program: Command): void {
+function addChecks(program: SharingCommand): void {
   program
     .command('checks')
     .description('list the checks by subject, or explain one: why it is made, how to mend what it finds')
     .argument('[id]', 'a check, such as tap.below-window')
-    .option(...COLOR)
-    .option(...NO_COLOR)
+    .colours()
     .action(async (id: string | undefined, options: object) => {
       const { checks } = await import('../commands/checks.ts');
       process.exitCode = await checks({ ...options, id }, surroundings());
     });
 }
 
-function addNew(program: Command): void {
+function addNew(program: SharingCommand): void {
   program
     .command('new')
     .description('a commented document to begin with; a file that is there is left alone')
@@ -273,7 +275,7 @@ function addNew(program: Command): void {
     });
 }
 
-function addTidy(program: Command): void {
+function addTidy(program: SharingCommand): void {
   program
     .command('tidy')
     .description('spell units as they are written here and mend what is a matter of spelling; no value is changed')
@@ -286,8 +288,8 @@ function addTidy(program: Command): void {
     });
 }
 
-function commandLine(): Command {
-  const program = new Command('setproof')
+function commandLine(): SharingCommand {
+  const program = new SharingCommand('setproof')
     .description('Checks the settings of a submersible pump before anyone drives to the well.')
     .version(SETPROOF_VERSION, '--version', 'say the version')
     .helpOption('--help', 'say how this is used')

@@ -1,8 +1,8 @@
 import type { CodeLens, Command } from 'vscode-languageserver';
-import type { CheckedFile } from '../engine/index.ts';
+import { type CheckedFile, countsOf } from '../engine/index.ts';
 import type { Client } from './client.ts';
 import { OPEN_CHECKLIST, OPEN_WORKSHEET, SHOW_NOT_RUN } from './protocol.ts';
-import { countsOf, countsWords } from './views/counts.ts';
+import { countsWords } from './views/counts.ts';
 
 const TOP = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
 
@@ -20,10 +20,10 @@ export function codeLenses(file: CheckedFile, { commands }: Client, uri: string)
 }
 
 /** Leads to what was not run, if anything; an empty command is a text that only tells. */
-function countsCommand({ findings, statuses }: CheckedFile, commands: Client['commands'], uri: string): Command {
-  const notRun = [...statuses.values()].filter(({ status }) => status === 'not_run').length;
-  const title = countsWords(countsOf(findings, notRun));
-  const leads = notRun > 0 && commands.has(SHOW_NOT_RUN);
+function countsCommand(file: CheckedFile, commands: Client['commands'], uri: string): Command {
+  const counts = countsOf(file);
+  const title = countsWords(counts);
+  const leads = counts.notRun > 0 && commands.has(SHOW_NOT_RUN);
   return leads ? { title, command: SHOW_NOT_RUN, arguments: [uri] } : { title, command: '' };
 }
 

@@ -1,22 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Change, Repository } from '../../../server/src/engine/index.ts';
-import { type Well, wellText } from './wells.ts';
+import { text } from './some-well.ts';
 
 const PATHS = ['a.yaml', 'b.yaml', 'c.yaml', 'd.yaml', 'e.yaml'];
-
-/** Wells out of few names, numbers and depths, so that most sets hold something equal. */
-const text = fc
-  .record({
-    well: fc.constantFrom('T-1', 'T-2', 't 1', 'T-3'),
-    field: fc.constantFrom('Testfield', 'Other', undefined),
-    pad: fc.constantFrom('T', 'U'),
-    serials: fc.tuple(fc.constantFrom('P-1', 'P-2', 'TBD'), fc.constantFrom('M-1', 'M-2')),
-    depth: fc.constantFrom(1000, 1200),
-    current: fc.constantFrom(12, 16),
-    restart: fc.constantFrom('{ mode: automatic, delay: 2 h, after: [undervoltage] }', '{ mode: manual }'),
-  })
-  .map((told: Well) => wellText(1, told));
 
 type Step = { readonly changes: readonly Change[] } | { readonly without: string } | { readonly shelve: string };
 

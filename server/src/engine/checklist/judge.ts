@@ -1,4 +1,4 @@
-import { formatNumber } from '../quantity/format.ts';
+import { formatNumber, percentText } from '../quantity/format.ts';
 import { insulationAt40 } from '../values/readings/insulation.ts';
 import { unbalance } from '../values/readings/unbalance.ts';
 import { type ReadNumber, readNumber } from './reading-number.ts';
@@ -115,13 +115,9 @@ function judgeUnbalance(step: Step, readings: readonly ReadNumber[]): readonly F
   if (unbalanceMax === undefined || numbers.length < fields.length) return [];
   const share = unbalance(numbers);
   if (Number.isNaN(share)) return [];
-  const words = `The reading farthest from the mean is ${percent(share)} from it; ${percent(unbalanceMax)} is allowed.`;
+  const words = `The reading farthest from the mean is ${percentText(share)} from it; ${percentText(unbalanceMax)} is allowed.`;
   if (share <= unbalanceMax) return [{ verdict: 'inside', message: words }];
   return [{ verdict: 'outside', message: `${words} Clean the contacts and read again.` }];
-}
-
-function percent(share: number): string {
-  return `${formatNumber(100 * share, { significant: 3 })} %`;
 }
 
 /** Kelvin of correction beyond which the rule is a guide only (IEEE 43, from memory). */

@@ -1,3 +1,4 @@
+import { countEnded, countFindings } from '../findings/counts.ts';
 import { readDeviations } from '../findings/deviations.ts';
 import type { Severity } from '../findings/finding.ts';
 import type { Facts } from './facts.ts';
@@ -83,17 +84,12 @@ export function overviewOf(facts: Facts): Overview {
   const { findings, statuses } = facts.file;
   const open = findings.filter(({ deviated }) => !deviated);
   const entries = [...statuses];
-  const count = (severity: Severity) => open.filter((each) => each.severity === severity).length;
-  const ended = (status: string) => entries.filter(([, each]) => each.status === status).length;
   return {
     counts: {
-      errors: count('error'),
-      warnings: count('warning'),
-      notes: count('note'),
-      deviated: findings.length - open.length,
-      passed: ended('passed'),
-      notRun: ended('not_run'),
-      setAside: ended('set_aside'),
+      ...countFindings(findings),
+      passed: countEnded(statuses, 'passed'),
+      notRun: countEnded(statuses, 'not_run'),
+      setAside: countEnded(statuses, 'set_aside'),
     },
     findings: open.map(({ severity, check, message, key, case: inCase }) => ({
       severity,

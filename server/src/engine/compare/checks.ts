@@ -34,32 +34,12 @@ export interface FindingSide {
   readonly line: number;
 }
 
-/** How many findings there are; what a deviation accepts counts only there. */
-export interface Counts {
-  readonly errors: number;
-  readonly warnings: number;
-  readonly notes: number;
-  readonly deviated: number;
-  readonly notRun: number;
-}
-
 const TITLES: ReadonlyMap<string, string> = new Map(CATALOGUE.map(({ id, title }) => [id, title]));
 /** The note that counts what was not run: the statuses say that one by one. */
 const COUNTING = 'document.not-run';
 
 export function titleOfCheck(check: string): string {
   return TITLES.get(check) ?? check;
-}
-
-export function countsOf({ findings, statuses }: CheckedFile): Counts {
-  const open = (severity: Severity) => findings.filter((each) => each.severity === severity && !each.deviated).length;
-  return {
-    errors: open('error'),
-    warnings: open('warning'),
-    notes: open('note'),
-    deviated: findings.filter(({ deviated }) => deviated).length,
-    notRun: [...statuses.values()].filter(({ status }) => status === 'not_run').length,
-  };
 }
 
 /** The checks that ended differently, in the order of the catalogue. */

@@ -1,15 +1,8 @@
 import type { CheckedFile } from '../check-document.ts';
+import { type Counts, countsOf } from '../findings/counts.ts';
 import type { Document } from '../format/document.ts';
 import type { DocumentKind } from '../format/shape.ts';
-import {
-  allFindings,
-  type Counts,
-  compareFindings,
-  compareStatuses,
-  countsOf,
-  type FindingChange,
-  type StatusChange,
-} from './checks.ts';
+import { allFindings, compareFindings, compareStatuses, type FindingChange, type StatusChange } from './checks.ts';
 import type { Copy } from './copies.ts';
 import { allDeviations, compareDeviations, type DeviationChange } from './deviations.ts';
 import { compareEntries, type EntryChange } from './entries.ts';

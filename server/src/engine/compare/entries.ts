@@ -25,7 +25,7 @@ export interface EntryChange {
   readonly difference: Difference | undefined;
 }
 
-/** Whether a number in another unit is still the same: what rounding to the digits of a page does, and no more. */
+/** Whether a number in another unit is still the same: what rounding to the digits of a page does, and no more. Practice, no source. */
 const SAME = 2e-4;
 /** Of temperatures a share means nothing; K. Practice, no source: a tenth of what a gauge in a well resolves at best. */
 const SAME_TEMPERATURE = 0.05;

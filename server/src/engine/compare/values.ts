@@ -28,7 +28,7 @@ export interface ValueChange {
 }
 
 /** Below this a value is called the same: a tenth of a percent. */
-export const LEAST_RELATIVE = 1e-3;
+const LEAST_RELATIVE = 1e-3;
 /** Of a temperature a share means nothing; K stand for it, so that the least change is a tenth of a kelvin. */
 const TEMPERATURE_SCALE = 100;
 

@@ -23,6 +23,11 @@ export function formatNumber(number: number, options: { readonly significant?: n
   return trimZeros(number.toFixed(Math.max(significant - 1 - magnitude, 0)));
 }
 
+/** A share for a reader, such as an unbalance: `2.35 %`. */
+export function percentText(share: number): string {
+  return `${formatNumber(100 * share, { significant: 3 })} %`;
+}
+
 /** Drops the zeros that end the decimals: `0.4210` is `0.421`, `1.20e+7` is `1.2e7`. */
 function trimZeros(text: string): string {
   const [mantissa, exponent] = text.split('e') as [string, string?];

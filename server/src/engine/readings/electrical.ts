@@ -6,7 +6,7 @@ import {
   WINDING_UNBALANCE,
 } from '../checks/readings/electrical.ts';
 import type { Measure } from '../findings/finding.ts';
-import { formatNumber } from '../quantity/format.ts';
+import { formatNumber, percentText } from '../quantity/format.ts';
 import { insulationAt40 } from '../values/readings/insulation.ts';
 import { unbalance } from '../values/readings/unbalance.ts';
 import type { VisitCheck, VisitFinding } from './declare.ts';
@@ -46,10 +46,6 @@ function eachOf(
 
 const PHASES = 3;
 
-function percent(share: number): string {
-  return `${formatNumber(share * 100, { significant: 3 })} %`;
-}
-
 function shareMeasure(share: number): Measure {
   return { number: Number(formatNumber(share * 100)), unit: '%' };
 }
@@ -61,7 +57,7 @@ function windingUnbalance(measured: MeasuredStep): VisitFinding | undefined {
   if (most === undefined || readings.length < PHASES || !(share > most)) return undefined;
   return {
     at: row.key,
-    message: `'${step.id}' reads ${asWritten(readings)}: one is ${percent(share)} of the mean away from the mean, at most ${percent(most)} is due. Measure again with four wires; if it stays, look for a bad joint or shorted turns.`,
+    message: `'${step.id}' reads ${asWritten(readings)}: one is ${percentText(share)} of the mean away from the mean, at most ${percentText(most)} is due. Measure again with four wires; if it stays, look for a bad joint or shorted turns.`,
     value: shareMeasure(share),
     limit: shareMeasure(most),
   };
@@ -88,7 +84,7 @@ function unexpectedResistance(measured: MeasuredStep, visit: Visit): VisitFindin
   const brought = temperature === undefined ? '' : ' at 20 degC';
   return {
     at: row.key,
-    message: `'${step.id}' reads ${asWritten(readings)}, in the mean ${inUnit(measured, mean)}${brought}: ${percent(Math.abs(off))} ${off > 0 ? 'more' : 'less'} than the ${inUnit(measured, expected)} that are computed, at most ${percent(most)} is usual. Compare motor, cable and lengths with the file, and look for a bad joint.`,
+    message: `'${step.id}' reads ${asWritten(readings)}, in the mean ${inUnit(measured, mean)}${brought}: ${percentText(Math.abs(off))} ${off > 0 ? 'more' : 'less'} than the ${inUnit(measured, expected)} that are computed, at most ${percentText(most)} is usual. Compare motor, cable and lengths with the file, and look for a bad joint.`,
     value: { number: mean, unit: step.unit },
     limit: { number: expected, unit: step.unit },
   };
@@ -143,7 +139,7 @@ function currentUnbalance(visit: Visit): readonly VisitFinding[] {
     .sort((a, b) => b.share - a.share);
   if (worst === undefined || worst.share <= most) return [];
   const when = first.step.fields?.[worst.index] ?? 'one time';
-  const message = `At '${when}' the currents read ${asWritten(worst.readings)}: one is ${percent(worst.share)} of the mean away from the mean, more than ${percent(most)}. Roll the phases at the wellhead and read again.`;
+  const message = `At '${when}' the currents read ${asWritten(worst.readings)}: one is ${percentText(worst.share)} of the mean away from the mean, more than ${percentText(most)}. Roll the phases at the wellhead and read again.`;
   return [{ at: first.row.key, message, value: shareMeasure(worst.share), limit: shareMeasure(most) }];
 }
 
@@ -166,6 +162,6 @@ function voltageUnbalance(visit: Visit): readonly VisitFinding[] {
   const share = unbalance(supply.readings.map(({ number }) => number));
   const most = visit.facts.evaluation.limit('voltage-unbalance.high');
   if (!(share > most)) return [];
-  const message = `The supply reads ${asWritten(supply.readings)}: one is ${percent(share)} of the mean away from the mean, more than ${percent(most)}. Ask the supplier, and do not start before it is found.`;
+  const message = `The supply reads ${asWritten(supply.readings)}: one is ${percentText(share)} of the mean away from the mean, more than ${percentText(most)}. Ask the supplier, and do not start before it is found.`;
   return [{ at: supply.row.key, message, value: shareMeasure(share), limit: shareMeasure(most) }];
 }

@@ -1,4 +1,5 @@
-import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
+import { closeSync, constants, fstatSync, openSync } from 'node:fs';
+import { readBytes } from './read.ts';
 import { reasonOf } from './reasons.ts';
 
 /** A filled form or a saved page with all that it carries is far smaller. */
@@ -19,19 +20,8 @@ function readOpen(handle: number): ReturnType<typeof readFilledFile> {
     if (status.isDirectory()) return { refused: 'it is a folder' };
     if (!status.isFile()) return { refused: 'it is no regular file' };
     if (status.size > MOST_BYTES) return { refused: 'it is larger than 16 MiB, and no form or field page is' };
-    return { bytes: bytesOf(handle, status.size) };
+    return { bytes: readBytes(handle, status.size) };
   } finally {
     closeSync(handle);
   }
-}
-
-function bytesOf(handle: number, size: number): Uint8Array {
-  const bytes = new Uint8Array(size);
-  let filled = 0;
-  while (filled < size) {
-    const count = readSync(handle, bytes, filled, size - filled, null);
-    if (count === 0) break;
-    filled += count;
-  }
-  return bytes.subarray(0, filled);
 }

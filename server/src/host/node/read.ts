@@ -33,7 +33,8 @@ function readOpen(handle: number): FileReading {
   }
 }
 
-function readBytes(handle: number, size: number): Uint8Array {
+/** The first bytes of an open file; fewer where it is shorter by now. */
+export function readBytes(handle: number, size: number): Uint8Array {
   const bytes = Buffer.allocUnsafe(size);
   let filled = 0;
   while (filled < size) {

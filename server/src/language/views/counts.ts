@@ -1,4 +1,4 @@
-import { CATALOGUE, type CheckedFile, type Document, type Finding } from '../../engine/index.ts';
+import { type CheckedFile, countEnded, countsOf, type Document, titleOfCheck } from '../../engine/index.ts';
 import { counted } from '../../render/text/lines.ts';
 import type { Workspace } from '../workspace.ts';
 import { nearest, rangeOfEntry } from './places.ts';
@@ -14,19 +14,7 @@ export interface WellLine {
 export function wellLine({ document, statuses }: CheckedFile): WellLine | undefined {
   if (document.kind !== 'installation') return undefined;
   const name = document.tree.scalar(document.tree.find('site.well'));
-  return { name: name === '' ? 'a well without a name' : name, notRun: notRunIds(statuses).length };
-}
-
-export function countsOf(findings: readonly Finding[], notRun: number): Counts {
-  const open = findings.filter(({ deviated }) => !deviated);
-  const of = (severity: Finding['severity']) => open.filter((each) => each.severity === severity).length;
-  return {
-    errors: of('error'),
-    warnings: of('warning'),
-    notes: of('note'),
-    deviated: findings.length - open.length,
-    notRun,
-  };
+  return { name: name === '' ? 'a well without a name' : name, notRun: countEnded(statuses, 'not_run') };
 }
 
 /** Counts in words; what there is none of is left out, but never what was not run. */
@@ -44,25 +32,16 @@ export function countsWords({ errors, warnings, notes, deviated, notRun }: Count
 
 export function summaryOf(workspace: Workspace, file: CheckedFile): SummaryResult {
   const notRun = notRunOf(workspace, file);
-  const counts = countsOf(file.findings, notRun.length);
+  const counts = countsOf(file);
   return { counts, words: countsWords(counts), isInstallation: file.document.kind === 'installation', notRun };
 }
 
-const TITLES: ReadonlyMap<string, string> = new Map(CATALOGUE.map(({ id, title }) => [id, title]));
-
 function notRunOf(workspace: Workspace, { document, statuses }: CheckedFile): readonly NotRun[] {
-  return notRunIds(statuses).map(([check, missing]) => ({
-    check,
-    title: TITLES.get(check) ?? check,
-    missing,
-    place: placeOf(workspace, document, missing[0] ?? ''),
-  }));
-}
-
-function notRunIds(statuses: CheckedFile['statuses']): readonly (readonly [string, readonly string[]])[] {
-  return [...statuses].flatMap(([check, status]) =>
-    status.status === 'not_run' ? [[check, status.missing] as const] : [],
-  );
+  return [...statuses].flatMap(([check, status]) => {
+    if (status.status !== 'not_run') return [];
+    const { missing } = status;
+    return [{ check, title: titleOfCheck(check), missing, place: placeOf(workspace, document, missing[0] ?? '') }];
+  });
 }
 
 function placeOf({ open }: Workspace, document: Document, key: string): NotRun['place'] {

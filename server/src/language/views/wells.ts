@@ -1,7 +1,7 @@
-import type { Finding } from '../../engine/index.ts';
+import { countFindings, type Finding } from '../../engine/index.ts';
 import type { Session } from '../session.ts';
 import type { Workspace } from '../workspace.ts';
-import { countsOf, countsWords, type WellLine, wellLine } from './counts.ts';
+import { countsWords, type WellLine, wellLine } from './counts.ts';
 import { nameIn } from './names.ts';
 import { WELLS, type Well, type WellsResult } from './protocol.ts';
 
@@ -37,6 +37,6 @@ function toWell(workspace: Workspace, path: string, { name, notRun }: WellLine, 
     name,
     folder: own.slice(0, Math.max(0, cut)),
     file: own.slice(cut + 1),
-    words: countsWords(countsOf(findings, notRun)),
+    words: countsWords({ ...countFindings(findings), notRun }),
   };
 }

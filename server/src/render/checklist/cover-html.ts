@@ -1,14 +1,14 @@
 import { renderSVG } from 'uqr';
 import type { Checklist, DeviationLine, FigureLine, FindingLine, Overview } from '../../engine/index.ts';
 import { html, type Markup, trusted } from '../html/escape.ts';
-import { revisionText } from './words.ts';
+import { identityPairs } from './words.ts';
 
 /** Title block, computed summary and open points: what stands on the cover before its steps. */
 export function coverHtml(checklist: Checklist): Markup {
   const { overview } = checklist;
   return html`<div class="title-block">
 <dl>
-${identity(checklist).map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>\n`)}
+${identityPairs(checklist).map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>\n`)}
 </dl>
 <figure class="code">${qrCode(checklist.fingerprint)}<figcaption class="small">Fingerprint as a code</figcaption></figure>
 </div>
@@ -16,17 +16,6 @@ ${identity(checklist).map(([name, value]) => html`<div><dt>${name}</dt><dd>${val
 ${countsHtml(overview)}
 ${figuresHtml(overview)}
 ${openHtml(overview)}`;
-}
-
-function identity({ well, field, pad, revision, installation }: Checklist): readonly (readonly [string, string])[] {
-  return [
-    ['Well', well],
-    ['Field and pad', [field, pad].filter((each) => each !== undefined).join(', ') || 'not in the file'],
-    ['Revision', revisionText(revision)],
-    ['Prepared by', revision.preparedBy ?? 'nobody named in the file'],
-    ['Checked by', revision.checkedBy ?? 'nobody named in the file'],
-    ['File', installation],
-  ];
 }
 
 /** A code that a camera reads; its text stands beside it for everybody else. */

@@ -1,4 +1,4 @@
-import { formatNumber, type Step, type StepLimit } from '../../engine/index.ts';
+import { type Checklist, formatNumber, type Step, type StepLimit } from '../../engine/index.ts';
 
 /** Digits that a number on paper never needs more of. */
 const DIGITS = 8;
@@ -58,4 +58,17 @@ export function revisionText({
 }): string {
   const name = number === undefined ? 'Revision without a number' : `Revision ${number}`;
   return date === undefined ? name : `${name} of ${date}`;
+}
+
+/** Which well this is, and who stands behind it: the head of the cover. */
+export function identityPairs(checklist: Checklist): readonly (readonly [string, string])[] {
+  const { well, field, pad, revision, installation } = checklist;
+  return [
+    ['Well', well],
+    ['Field and pad', [field, pad].filter((each) => each !== undefined).join(', ') || 'not in the file'],
+    ['Revision', revisionText(revision)],
+    ['Prepared by', revision.preparedBy ?? 'nobody named in the file'],
+    ['Checked by', revision.checkedBy ?? 'nobody named in the file'],
+    ['File', installation],
+  ];
 }

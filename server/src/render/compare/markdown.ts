@@ -1,4 +1,5 @@
 import { escapeMarkdown as md } from '../markdown/escape.ts';
+import { textTable } from '../markdown/table.ts';
 import { DEFERS } from '../text/lines.ts';
 import type { CompareReport } from './report.ts';
 import { type Block, type Item, type Section, sectionsOf, type Table } from './sections.ts';
@@ -86,6 +87,5 @@ function itemsText(items: readonly Item[]): string {
 }
 
 function tableText({ head, rows }: Table): string {
-  const line = (cells: readonly string[]) => `| ${cells.map(md).join(' | ')} |`;
-  return rows.length === 0 ? '' : [line(head), `|${' --- |'.repeat(head.length)}`, ...rows.map(line)].join('\n');
+  return rows.length === 0 ? '' : textTable(head, rows);
 }

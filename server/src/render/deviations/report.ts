@@ -1,6 +1,6 @@
 import type { ListedDeviation } from '../../engine/index.ts';
 import { jsonText, visible } from '../escape.ts';
-import { escapeMarkdown } from '../markdown/escape.ts';
+import { textTable } from '../markdown/table.ts';
 import type { Paint } from '../paint.ts';
 import { counted, wrap } from '../text/lines.ts';
 
@@ -64,9 +64,9 @@ export function deviationsMarkdown(report: DeviationReport): string {
     each.until,
     each.state,
   ]);
-  const row = (cells: readonly string[]) => `| ${cells.map(escapeMarkdown).join(' | ')} |`;
-  const table = [row(COLUMNS), `|${' --- |'.repeat(COLUMNS.length)}`, ...rows.map(row), ''];
-  return ['# Deviations', '', summary(report), '', ...(rows.length === 0 ? [] : table)].join('\n');
+  return ['# Deviations', '', summary(report), '', ...(rows.length === 0 ? [] : [textTable(COLUMNS, rows), ''])].join(
+    '\n',
+  );
 }
 
 /** For machines: a list of objects, as `deviationsOf` gives them, with paths as the reader knows them. */

@@ -1,5 +1,6 @@
 import type { AnswerStage, Handover } from '../../engine/index.ts';
 import { escapeMarkdown as md } from '../markdown/escape.ts';
+import { markdownTable } from '../markdown/table.ts';
 import { behindText, countsText, dueText, factsOf, NOTHING, settingVerdict, stateText, titleOf } from './words.ts';
 
 /** The handover report as Markdown, for a pull request or a wiki. */
@@ -34,9 +35,7 @@ function code(text: string): string {
 }
 
 function table(heads: readonly string[], rows: readonly (readonly string[])[]): string {
-  if (rows.length === 0) return '';
-  const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
-  return [line(heads), line(heads.map(() => '---')), ...rows.map(line)].join('\n');
+  return rows.length === 0 ? '' : markdownTable(heads, rows);
 }
 
 function deviating(report: Handover): string {

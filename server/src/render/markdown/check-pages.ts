@@ -1,4 +1,4 @@
-import { type Check, type Example, LIMITS } from '../../engine/index.ts';
+import { type Check, capitalise, type Example, LIMITS } from '../../engine/index.ts';
 import { limitText } from '../limit-text.ts';
 
 /** A page of the documentation, by its path below `docs/checks/`. */
@@ -99,7 +99,7 @@ function fenced(text: string): string {
 }
 
 function sentence(text: string): string {
-  const capital = text.charAt(0).toUpperCase() + text.slice(1);
+  const capital = capitalise(text);
   return /[.!?]$/.test(capital) ? capital : `${capital}.`;
 }
 

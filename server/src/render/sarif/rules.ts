@@ -1,4 +1,4 @@
-import type { Check } from '../../engine/index.ts';
+import { type Check, capitalise } from '../../engine/index.ts';
 
 /** A check of the catalogue as a rule: what it compares, and as help why it matters and how to mend it. */
 export function ruleOf(check: Check) {
@@ -17,5 +17,5 @@ export function ruleOf(check: Check) {
 }
 
 function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+  return `${capitalise(text)}.`;
 }

@@ -1,5 +1,5 @@
 import type { CheckedFile, CheckStatus, Finding, Measure, Related } from '../../engine/index.ts';
-import { formatNumber } from '../../engine/index.ts';
+import { capitalise, formatNumber } from '../../engine/index.ts';
 import { visible } from '../escape.ts';
 import type { Paint } from '../paint.ts';
 import { type Accepted, NOTHING, type Report, type Run, type Summary, withFile } from '../report.ts';
@@ -61,16 +61,12 @@ function word(finding: Finding, accepted: Accepted, paint: Paint): string {
 
 function measures({ value, limit, case: name }: Finding): string {
   const inCase = name === undefined ? '' : `in the case '${name}'`;
-  if (value === undefined || limit === undefined) return capitalised(inCase);
+  if (value === undefined || limit === undefined) return capitalise(inCase);
   return [`${measureText(value)} against a limit of ${measureText(limit)}`, inCase].filter(Boolean).join(', ');
 }
 
 function measureText({ number, unit }: Measure): string {
   return `${formatNumber(number)} ${unit}`.trim();
-}
-
-function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function wayOut({ fixes }: Finding): string {

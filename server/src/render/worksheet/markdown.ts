@@ -1,5 +1,6 @@
 import type { CheckedFile } from '../../engine/index.ts';
 import { escapeMarkdown as md } from '../markdown/escape.ts';
+import { textTable } from '../markdown/table.ts';
 import type { Picture } from '../svg/picture.ts';
 import { DEFERS } from '../text/lines.ts';
 import { type CaseSheet, type WorkedSheet, type Worksheet, worksheetOf } from './model.ts';
@@ -32,7 +33,7 @@ export function renderWorksheetMarkdown(file: CheckedFile, { today, nameOf }: Wo
   const reader = readerOf(sheet.heading, nameOf);
   const parts = [
     `# Worksheet ${md(sheet.heading.well)}`,
-    table(['', ''], headingRows(sheet.heading, reader)),
+    textTable(['', ''], headingRows(sheet.heading, reader)),
     `*${md(DEFERS)}*`,
     ...limitsOf(sheet),
     ...summaryOf(sheet, reader),
@@ -41,15 +42,10 @@ export function renderWorksheetMarkdown(file: CheckedFile, { today, nameOf }: Wo
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
 
-function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const line = (cells: readonly string[]) => `| ${cells.map(md).join(' | ')} |`;
-  return [line(head), `|${' --- |'.repeat(head.length)}`, ...rows.map(line)].join('\n');
-}
-
 function limitsOf({ limits }: Worksheet): readonly string[] {
   if (limits.length === 0) return ['The policy changes no limit: the defaults hold.'];
   const rows = limits.map(({ name, title, shown, usual }) => [`${title} (${name})`, shown, usual]);
-  return ['## Limits changed by policy', table(['Limit', 'In force', 'Default'], rows)];
+  return ['## Limits changed by policy', textTable(['Limit', 'In force', 'Default'], rows)];
 }
 
 function summaryOf({ summary, findings, notRun }: Worksheet, reader: Reader): readonly string[] {
@@ -62,7 +58,7 @@ function summaryOf({ summary, findings, notRun }: Worksheet, reader: Reader): re
     md(countsText(summary)),
     found.join('\n'),
     '## Not looked at',
-    rows.length === 0 ? 'Every check that concerns this file was run.' : table(['Check', 'Lacks'], rows),
+    rows.length === 0 ? 'Every check that concerns this file was run.' : textTable(['Check', 'Lacks'], rows),
   ];
 }
 
@@ -91,11 +87,11 @@ function caseOf({ name, entries, values, pictures }: CaseSheet, reader: Reader):
 function valuesOf(sheet: ValueSheet, reader: Reader): readonly string[] {
   const missing = sheet.unavailable.map(({ id, title, reason }) => [`${title} (${id})`, reason]);
   return [
-    table(
+    textTable(
       ['Value', 'Result', 'How', 'Source'],
       sheet.rows.map((row) => valueCells(row, reader)),
     ),
-    ...(missing.length === 0 ? [] : ['### Not available', table(['Value', 'Why'], missing)]),
+    ...(missing.length === 0 ? [] : ['### Not available', textTable(['Value', 'Why'], missing)]),
     sheet.notConcerned.length === 0 ? '' : md(notConcernedText(sheet)),
   ];
 }
@@ -122,6 +118,6 @@ function windowOf(window: WindowSheet): readonly string[] {
   return [
     `### Window of ${md(window.title)}`,
     md(`${window.setpoint}: ${windowText(window)}`),
-    table(['Bound', 'Number', 'Margin', 'Case', 'Reason and source'], rows),
+    textTable(['Bound', 'Number', 'Margin', 'Case', 'Reason and source'], rows),
   ];
 }

@@ -1,5 +1,5 @@
 import type { Checklist, FigureLine, Overview } from '../../../engine/index.ts';
-import { revisionText } from '../words.ts';
+import { identityPairs } from '../words.ts';
 import { drawLines, drawText, inPieces, type Lines, type Setter, STYLES } from './blocks.ts';
 import type { Block } from './flow.ts';
 import type { Picture } from './qr.ts';
@@ -43,23 +43,6 @@ function identity(setter: Setter, checklist: Checklist, code: Picture): Block {
       canvas.picture(code, x + width - QR, top - QR, QR);
     },
   };
-}
-
-function identityPairs({
-  well,
-  field,
-  pad,
-  revision,
-  installation,
-}: Checklist): readonly (readonly [string, string])[] {
-  return [
-    ['Well', well],
-    ['Field and pad', [field, pad].filter((each) => each !== undefined).join(', ') || 'not in the file'],
-    ['Revision', revisionText(revision)],
-    ['Prepared by', revision.preparedBy ?? 'nobody named in the file'],
-    ['Checked by', revision.checkedBy ?? 'nobody named in the file'],
-    ['File', installation],
-  ];
 }
 
 function countsText({ counts }: Overview): string {
