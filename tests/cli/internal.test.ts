@@ -87,7 +87,9 @@ describe('what fails itself becomes a finding with its id, ends with 2, and all 
   });
 
   test('checks that rest on a value that failed are not run, and name it', () => {
-    const lacking = file.checks.notRun.filter(({ missing }: { missing: string[] }) => missing.includes('motor.winding_temperature'));
+    const lacking = file.checks.notRun.filter(({ missing }: { missing: string[] }) =>
+      missing.includes('motor.winding_temperature'),
+    );
     expect(lacking.length).toBeGreaterThan(0);
   });
 
