@@ -5,7 +5,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/workbench/**', 'node_modules/**'],
     globalSetup: ['tests/build.ts'],
-    testTimeout: 30_000,
+    // A hang is to end, and a busy machine is no fault.
+    testTimeout: 180_000,
     pool: 'threads',
   },
 });

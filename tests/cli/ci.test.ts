@@ -121,5 +121,5 @@ describe('the package', () => {
     } finally {
       removeFolder(site);
     }
-  }, 60_000);
+  });
 });

@@ -25,7 +25,7 @@ beforeAll(async () => {
   const built = buildChecklist(checked(openProject(path), path), { units: 'as-written' });
   checklist = { ...built, installation: WELL };
   filled = await fill(await renderChecklistPdf(checklist, { paper: 'a4' }));
-}, 60_000);
+});
 
 afterAll(() => removeFolder(folder));
 

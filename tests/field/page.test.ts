@@ -66,7 +66,7 @@ describe.skipIf(skipsWithoutBrowser())('the field page in a browser', { timeout:
   beforeAll(async () => {
     address = write('clean', CHECKLIST);
     context = await openPhone(join(FOLDER, 'profile'));
-  }, 60_000);
+  });
   afterAll(async () => {
     await context?.close();
     rmSync(FOLDER, { recursive: true, force: true });

@@ -185,7 +185,7 @@ describe('the electrical chain against ngspice', () => {
       });
     }
     expect(circuits).toBeGreaterThan(200);
-  }, 120_000);
+  });
 
   // Rotary wells: a permanent-magnet motor at 104 Hz and an induction motor at 49 Hz, on short and on long cables.
   const ROTARY_WELLS = [
@@ -213,5 +213,5 @@ describe('the electrical chain against ngspice', () => {
       });
     }
     expect(circuits).toBeGreaterThan(200);
-  }, 120_000);
+  });
 });

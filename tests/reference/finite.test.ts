@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import '../support/chance.ts';
 import { standardResistance, temperatureFactor } from '../../server/src/engine/values/electrical/conductor.ts';
 import { approximateDrop, receivingVoltage, sendingVoltage } from '../../server/src/engine/values/electrical/phasor.ts';
 import {

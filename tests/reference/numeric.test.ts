@@ -1,6 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
+import '../support/chance.ts';
 import { integrate } from '../../server/src/engine/values/numeric/integrate.ts';
 import { maximizer } from '../../server/src/engine/values/numeric/maximum.ts';
 import { pchip } from '../../server/src/engine/values/numeric/pchip.ts';
@@ -172,7 +173,7 @@ describe('against SciPy', () => {
   let peer: Peer | string;
   beforeAll(() => {
     peer = askScipy();
-  }, 60_000);
+  });
 
   /** The answer of SciPy; where it is missing the test is skipped with the reason printed, but in CI it fails. */
   function scipy(skip: (reason: string) => void): Peer {

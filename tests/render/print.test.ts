@@ -35,7 +35,7 @@ function print(name: string, page: string): { readonly size: string; readonly sh
     '--no-pdf-header-footer',
     `--user-data-dir=${FOLDER}/profile`,
   ];
-  execFileSync(CHROMIUM, [...flags, `--print-to-pdf=${target}`, source], { stdio: 'ignore', timeout: 60_000 });
+  execFileSync(CHROMIUM, [...flags, `--print-to-pdf=${target}`, source], { stdio: 'ignore', timeout: 120_000 });
   const info = execFileSync('pdfinfo', [target], { encoding: 'utf8' });
   const pages = Number(/Pages:\s+(\d+)/.exec(info)?.[1]);
   const sheets = execFileSync('pdftotext', ['-layout', target, '-'], { encoding: 'utf8' }).split('\f').slice(0, pages);

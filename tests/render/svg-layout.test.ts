@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import '../support/chance.ts';
 import { rounded, ticks } from '../../server/src/render/svg/axis.ts';
 import { clearest, hang, spread } from '../../server/src/render/svg/labels.ts';
 

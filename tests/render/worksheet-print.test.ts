@@ -30,7 +30,7 @@ describe.runIf(canPrint)('the printed worksheet', () => {
   let pdf = '';
   beforeAll(() => {
     pdf = print('a4');
-  }, 60_000);
+  });
 
   it('is A4 or Letter as asked', () => {
     expect(execFileSync('pdfinfo', [pdf], { encoding: 'utf8' })).toMatch(/Page size:\s+59[45]\.\d* x 84[12]/);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Change, Repository } from '../../../server/src/engine/index.ts';
+import { examples } from '../../support/chance.ts';
 import { text } from './some-well.ts';
 
 const PATHS = ['a.yaml', 'b.yaml', 'c.yaml', 'd.yaml', 'e.yaml'];
@@ -48,7 +49,7 @@ describe('what is found across files', () => {
         }, EMPTY);
         expect(said(oneByOne)).toEqual(said(EMPTY.update(changes)));
       }),
-      { numRuns: 60 },
+      examples(60),
     );
   });
 
@@ -67,7 +68,7 @@ describe('what is found across files', () => {
         const full = EMPTY.update(anew).shelve([...shelved.keys()]);
         expect(said(repository)).toEqual(said(full));
       }),
-      { numRuns: 60 },
+      examples(60),
     );
   });
 });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { keysOf, LedgerReader, LedgerWriter, Repository } from '../../../server/src/engine/index.ts';
+import { examples } from '../../support/chance.ts';
 import { text } from './some-well.ts';
 
 const EMPTY = Repository.empty({ root: '', today: '2026-06-01' });
@@ -23,7 +24,7 @@ describe('a fleet in numbers', () => {
           expect([...(alone?.statuses ?? [])]).toEqual([...(all.check(change.path)?.statuses ?? [])]);
         }
       }),
-      { numRuns: 25 },
+      examples(25),
     );
-  }, 60_000);
+  });
 });

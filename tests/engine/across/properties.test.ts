@@ -8,6 +8,7 @@ import {
   type Repository,
   toUnit,
 } from '../../../server/src/engine/index.ts';
+import { examples } from '../../support/chance.ts';
 import { checked, openProject, SAMPLES } from '../../support/project.ts';
 
 const WELLS = ['pad-a/qm-a1', 'pad-b/qm-b2', 'with-mistakes/qm-x1', 'with-mistakes/qm-x2'].map((each) =>
@@ -79,7 +80,7 @@ describe('what is found', () => {
           expect(found(withText(path, lines.join('\n')))).toEqual(found(before));
         },
       ),
-      { numRuns: 60 },
+      examples(60),
     );
   });
 
@@ -98,7 +99,7 @@ describe('what is found', () => {
         const judged = (file: CheckedFile) => found(file).statuses.filter((each) => !/^(units|tolerance)\./.test(each));
         expect(judged(after), name).toEqual(judged(before));
       }),
-      { numRuns: 200 },
+      examples(200),
     );
   });
 

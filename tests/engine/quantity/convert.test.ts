@@ -12,6 +12,7 @@ import { formatMeasure, formatNumber } from '../../../server/src/engine/quantity
 import { KINDS, type KindName, kindNamed, misfit } from '../../../server/src/engine/quantity/kinds.ts';
 import { parseQuantity } from '../../../server/src/engine/quantity/parse.ts';
 import { findUnit } from '../../../server/src/engine/quantity/units.ts';
+import { examples } from '../../support/chance.ts';
 
 describe('kinds', () => {
   test('each has usual units that fit it, and an internal unit of factor 1', () => {
@@ -60,7 +61,7 @@ describe('converting', () => {
         const back = toUnit(fromUnit(number, kind, unit)!, kind, unit)!;
         expect(Math.abs(back - number)).toBeLessThanOrEqual(1e-9 * Math.max(number, 300));
       }),
-      { numRuns: 300 },
+      examples(300),
     );
   });
 
@@ -72,7 +73,7 @@ describe('converting', () => {
         const { quantity } = parseQuantity(text, kind);
         expect(quantity?.number, text).toBe(number);
       }),
-      { numRuns: 300 },
+      examples(300),
     );
   });
 

@@ -5,6 +5,7 @@ import { parseQuantity } from '../../../server/src/engine/quantity/parse.ts';
 import type { QuantityProblem } from '../../../server/src/engine/quantity/problems.ts';
 import { tableUnits } from '../../../server/src/engine/quantity/symbols.ts';
 import type { Quantity } from '../../../server/src/engine/quantity/types.ts';
+import { examples } from '../../support/chance.ts';
 
 function read(text: string, kind: KindName): Quantity {
   const { quantity, problems } = parseQuantity(text, KINDS[kind]);
@@ -455,7 +456,7 @@ describe('properties', () => {
           for (const number of [quantity.value, quantity.number, quantity.tolerance, quantity.resolution])
             expect(Number.isFinite(number)).toBe(true);
       }),
-      { numRuns: 300 },
+      examples(300),
     );
   });
 
@@ -470,7 +471,7 @@ describe('properties', () => {
           for (const fix of fixes)
             if (fix.kind === 'mechanical') expect(parseQuantity(fix.newText, kind).problems).toEqual([]);
       }),
-      { numRuns: 300 },
+      examples(300),
     );
   });
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseText } from '../../../server/src/engine/syntax/parse.ts';
+import { examples } from '../../support/chance.ts';
 import { listing, parseFast, parseGenerally } from './both.ts';
 
 const word = fc.stringMatching(/^[a-z][a-z_]{0,7}$/);
@@ -68,7 +69,7 @@ describe('both parsers agree', () => {
         expect(listing(general.tree)).toEqual(listing(fast!.tree));
         expect(general.problems).toEqual(fast!.problems);
       }),
-      { numRuns: 400 },
+      examples(400),
     );
   });
 
@@ -123,7 +124,7 @@ describe('spans', () => {
           if (tree.style(node) > 2) expect(written).toMatch(/^[|>]/);
         }
       }),
-      { numRuns: 300 },
+      examples(300),
     );
   });
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseText } from '../../../server/src/engine/syntax/parse.ts';
+import { examples } from '../../support/chance.ts';
 
 const lines = (count: number, line: (n: number) => string) =>
   Array.from({ length: count }, (_, n) => line(n)).join('\n');
@@ -95,7 +96,7 @@ describe('never throws', () => {
           expect(start <= end && end <= text.length, tree.path(node)).toBe(true);
         }
       }),
-      { numRuns: 1500 },
+      examples(1500),
     );
   });
 
@@ -104,7 +105,7 @@ describe('never throws', () => {
       fc.property(fc.uint8Array({ maxLength: 80 }), (bytes) => {
         parseText(new TextDecoder().decode(bytes));
       }),
-      { numRuns: 500 },
+      examples(500),
     );
   });
 
