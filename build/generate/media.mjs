@@ -6,7 +6,7 @@ import { writeFonts } from './font.mjs';
 /** Writes what the two fillable checklists carry: the fonts of the form, script and style of the field page. */
 export async function generateMedia(root) {
   const [fonts, page] = await Promise.all([writeFonts(), writeFieldPage(root)]);
-  write(join(root, 'server/src/render/checklist/pdf/generated'), 'fonts.ts', fonts);
+  write(join(root, 'server/src/render/pdf/generated'), 'fonts.ts', fonts);
   write(join(root, 'server/src/render/checklist/field/generated'), 'page.ts', page);
 }
 

@@ -225,6 +225,17 @@ describe('a document that is readings already', () => {
     expect(out).toContain('does not replace the maker’s manual');
   });
 
+  it('is told as a PDF, on paper but not on a terminal', async () => {
+    const args = { file: FAULTY, today: DAY, format: 'handover-pdf', paper: 'letter' } as const;
+    const output = join(folder, 'handover.pdf');
+    expect((await run(folder, (around) => readings({ ...args, output }, around))).status).toBe(0);
+    const [page] = (await PDFDocument.load(readFileSync(output))).getPages();
+    expect(page?.getSize()).toEqual({ width: 612, height: 792 });
+    const shown = await run(folder, (around) => readings(args, around), { isTTY: true });
+    expect([shown.status, shown.out]).toEqual([2, '']);
+    expect(shown.err).toContain('A PDF is not for the terminal: name a file with --output');
+  });
+
   it('is told from the filled form too', async () => {
     const { status, out } = await bring(filled, { format: 'handover-markdown' });
     expect(status).toBe(0);

@@ -1,9 +1,5 @@
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { PDFCheckBox, PDFDocument, PDFTextField } from '@cantoo/pdf-lib';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   bringBack,
   type Checklist,
@@ -12,27 +8,15 @@ import {
   partOfFormField,
 } from '../../server/src/engine/index.ts';
 import { readPdfForm } from '../../server/src/host/node/pdf-form.ts';
-import { openFaces } from '../../server/src/render/checklist/pdf/canvas.ts';
-import { printable, wrap } from '../../server/src/render/checklist/pdf/face.ts';
 import { renderChecklistPdf } from '../../server/src/render/checklist/pdf.ts';
+import { openFaces } from '../../server/src/render/pdf/canvas.ts';
+import { printable, wrap } from '../../server/src/render/pdf/face.ts';
 import { checklistOf, stepsOf } from '../engine/checklist/project.ts';
+import { lookAtPdf, skipsWithoutPdfTools } from '../support/pdf-tools.ts';
 
-const FOLDER = mkdtempSync(join(tmpdir(), 'setproof-pdf-'));
 const CLEAN = checklistOf();
 const WELL = 'wells/t2-07.yaml';
 const PDF = await renderChecklistPdf(CLEAN, { paper: 'a4' });
-
-afterAll(() => rmSync(FOLDER, { recursive: true, force: true }));
-
-const MISSING = ['qpdf', 'pdftotext', 'pdfinfo'].filter((tool) => {
-  try {
-    execFileSync(tool, [tool === 'qpdf' ? '--version' : '-v'], { stdio: 'ignore' });
-    return false;
-  } catch {
-    return true;
-  }
-});
-if (MISSING.length > 0) console.warn(`The PDF form is not looked at from outside: ${MISSING.join(', ')} not found.`);
 
 function fieldNames(checklist: Checklist): readonly string[] {
   return stepsOf(checklist).flatMap((step) => formFieldsOf(step).map(({ name }) => name));
@@ -106,18 +90,9 @@ steps:
   });
 });
 
-describe.skipIf(MISSING.length > 0 && process.env.CI !== 'true')('the PDF form from outside', () => {
-  function look(name: string, bytes: Uint8Array): { readonly info: string; readonly sheets: readonly string[] } {
-    const path = join(FOLDER, `${name}.pdf`);
-    writeFileSync(path, bytes);
-    execFileSync('qpdf', ['--check', '--warning-exit-0', path], { stdio: 'pipe' });
-    const info = execFileSync('pdfinfo', [path], { encoding: 'utf8' });
-    const text = execFileSync('pdftotext', ['-layout', path, '-'], { encoding: 'utf8' });
-    return { info, sheets: text.split('\f').slice(0, -1) };
-  }
-
+describe.skipIf(skipsWithoutPdfTools('The PDF form'))('the PDF form from outside', () => {
   it('is sound, and has number, fingerprint and deferral on every A4 page', () => {
-    const { info, sheets } = look('clean', PDF);
+    const { info, sheets } = lookAtPdf(PDF);
     expect(info).toMatch(/Page size:.*A4/);
     expect(info).toMatch(/Tagged: +yes/);
     const short = CLEAN.fingerprint.slice(7, 19);
@@ -136,7 +111,7 @@ describe.skipIf(MISSING.length > 0 && process.env.CI !== 'true')('the PDF form f
         ['well: T2-07', 'well: "Łódź Скв Ω (井) \\\\ <</b>"'],
       ],
     });
-    const { info, sheets } = look('broken', await renderChecklistPdf(broken, { paper: 'letter' }));
+    const { info, sheets } = lookAtPdf(await renderChecklistPdf(broken, { paper: 'letter' }));
     expect(info).toMatch(/Page size: +612 x 792/);
     for (const sheet of sheets) expect(sheet).toContain('Do not set up the well from this sheet.');
     for (const sheet of sheets) expect(sheet).toContain('Well Łódź Скв Ω ([U+4E95]) \\ <</b>.');
@@ -145,7 +120,7 @@ describe.skipIf(MISSING.length > 0 && process.env.CI !== 'true')('the PDF form f
   it('sets texts longer than a page', async () => {
     const long = 'word '.repeat(4000);
     const own = checklistOf({ 'eq/motor.yaml': [['Do not roll the motor.', `"${long}end"`]] });
-    const { sheets } = look('long', await renderChecklistPdf(own, { paper: 'a4' }));
+    const { sheets } = lookAtPdf(await renderChecklistPdf(own, { paper: 'a4' }));
     expect(sheets.join(' ').match(/\bword\b/g)).toHaveLength(4000);
   });
 });

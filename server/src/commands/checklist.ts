@@ -1,7 +1,6 @@
 import { buildChecklist, type Checklist, type UnitChoice } from '../engine/index.ts';
-import { Refusal } from '../host/refusal.ts';
 import { openInstallation } from './installation.ts';
-import { writeOutput } from './output.ts';
+import { refuseTerminal, writeOutput } from './output.ts';
 import type { ScopeArguments } from './scope.ts';
 import { EXIT, running, type Surroundings } from './surroundings.ts';
 
@@ -16,19 +15,13 @@ export interface ChecklistArguments extends ScopeArguments {
 /** `setproof checklist`: 0 when the checklist is written, whatever is wrong with the file; 2 if it cannot be. */
 export function checklist(args: ChecklistArguments, surroundings: Surroundings): Promise<number> {
   return running(surroundings, async () => {
-    refuseTerminal(args, surroundings);
+    if (args.format === 'pdf') refuseTerminal('A PDF form', args, surroundings);
     const { file, scope } = openInstallation(args.file, args, surroundings);
     const built = buildChecklist(file, { units: args.units ?? 'as-written' });
     const named = { ...built, installation: scope.nameOf(built.installation) };
     writeOutput(args.output, await written(named, args), surroundings);
     return EXIT.done;
   });
-}
-
-/** A terminal would take the bytes of a form for commands. */
-function refuseTerminal({ format, output }: ChecklistArguments, { stdout }: Surroundings): void {
-  if (format === 'pdf' && output === undefined && stdout.isTTY === true)
-    throw new Refusal('A PDF form is not for the terminal: name a file with --output, or send it on to a program.');
 }
 
 async function written(list: Checklist, { format, paper }: ChecklistArguments): Promise<string | Uint8Array> {

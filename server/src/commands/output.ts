@@ -21,6 +21,16 @@ export function openOutput(name: string | undefined, { cwd, stdout }: Surroundin
   };
 }
 
+/** A terminal would take the bytes of a PDF for commands. @throws Refusal where they would go to one */
+export function refuseTerminal(
+  what: string,
+  { output }: { readonly output?: string | undefined },
+  { stdout }: Surroundings,
+): void {
+  if (output === undefined && stdout.isTTY === true)
+    throw new Refusal(`${what} is not for the terminal: name a file with --output, or send it on to a program.`);
+}
+
 /** Writes one text, or the bytes of a form. @throws Refusal where it cannot be written */
 export function writeOutput(name: string | undefined, text: string | Uint8Array, surroundings: Surroundings): void {
   const output = openOutput(name, surroundings);

@@ -7,6 +7,7 @@ import {
   FORM_FIELDS,
   type FormFields,
   folderOf,
+  type Handover,
   type Repository,
   savedIn,
   UNIT_CHOICES,
@@ -20,16 +21,18 @@ import { isPdf, readPdfForm } from '../host/node/pdf-form.ts';
 import { counted } from '../render/text/lines.ts';
 import { check } from './check.ts';
 import { openInstallation } from './installation.ts';
-import { writeOutput } from './output.ts';
+import { refuseTerminal, writeOutput } from './output.ts';
 import { type ScopeArguments, scopeOf } from './scope.ts';
 import { EXIT, Refusal, running, type Surroundings, say } from './surroundings.ts';
+
+type HandoverFormat = 'handover-html' | 'handover-pdf' | 'handover-markdown';
 
 export interface ReadingsArguments extends ScopeArguments {
   /** A filled PDF form, a saved field page, the fields of a form as JSON, or a `readings/1` document. */
   readonly file: string;
   /** The installation that was visited, where it is not where the form says. */
   readonly installation?: string | undefined;
-  readonly format?: 'yaml' | 'handover-html' | 'handover-markdown' | undefined;
+  readonly format?: 'yaml' | HandoverFormat | undefined;
   readonly paper?: 'a4' | 'letter' | undefined;
   readonly output?: string | undefined;
   readonly color?: boolean | undefined;
@@ -42,6 +45,7 @@ export interface ReadingsArguments extends ScopeArguments {
  */
 export function readings(args: ReadingsArguments, surroundings: Surroundings): Promise<number> {
   return running(surroundings, async () => {
+    if (args.format === 'handover-pdf') refuseTerminal('A PDF', args, surroundings);
     const given = await openGiven(args.file, surroundings);
     if ('fields' in given) return ofForm(given.fields, args, surroundings);
     if (isHandover(args)) return ofDocument(given.document, args, surroundings);
@@ -51,7 +55,7 @@ export function readings(args: ReadingsArguments, surroundings: Surroundings): P
 }
 
 function isHandover({ format }: ReadingsArguments): boolean {
-  return format === 'handover-html' || format === 'handover-markdown';
+  return format !== undefined && format !== 'yaml';
 }
 
 type Given = { readonly fields: FormFields } | { readonly document: string; readonly isPage: boolean };
@@ -141,7 +145,7 @@ function listOf(names: readonly string[]): string {
   return `${names.slice(0, MOST_NAMED).join(', ')}${rest}`;
 }
 
-function written(text: string, { output }: ReadingsArguments, surroundings: Surroundings): number {
+function written(text: string | Uint8Array, { output }: ReadingsArguments, surroundings: Surroundings): number {
   writeOutput(output, text, surroundings);
   return EXIT.done;
 }
@@ -181,13 +185,18 @@ async function handedOver(
   if (file === undefined || planned === undefined)
     throw new Refusal(`'${args.file}' names no installation that can be read; 'setproof check' says more.`);
   const report = buildHandover(file, planned, repository.options.today);
-  const { renderHandoverHtml } = await import('../render/handover/html.ts');
-  const { renderHandoverMarkdown } = await import('../render/handover/markdown.ts');
-  const text =
-    args.format === 'handover-markdown'
-      ? renderHandoverMarkdown(report)
-      : renderHandoverHtml(report, { paper: args.paper ?? 'a4' });
-  return written(text, args, surroundings);
+  return written(await reportText(report, args), args, surroundings);
+}
+
+async function reportText(report: Handover, { format, paper = 'a4' }: ReadingsArguments): Promise<string | Uint8Array> {
+  switch (format) {
+    case 'handover-pdf':
+      return (await import('../render/handover/pdf.ts')).renderHandoverPdf(report, { paper });
+    case 'handover-markdown':
+      return (await import('../render/handover/markdown.ts')).renderHandoverMarkdown(report);
+    default:
+      return (await import('../render/handover/html.ts')).renderHandoverHtml(report, { paper });
+  }
 }
 
 function plannedOf(repository: Repository, { document, statuses }: CheckedFile): CheckedFile | undefined {

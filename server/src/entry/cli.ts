@@ -215,6 +215,7 @@ function addReadings(program: SharingCommand): void {
       choice('--format <format>', 'the document (default), or a handover report of it', [
         'yaml',
         'handover-html',
+        'handover-pdf',
         'handover-markdown',
       ]),
     )

@@ -1,40 +1,42 @@
-import type { Checklist, Stage } from '../../engine/index.ts';
+import { type Checklist, FORM_FIELDS, type Stage } from '../../engine/index.ts';
 import type { Paper } from '../html/print-css.ts';
-import { Setter, STYLES } from './pdf/blocks.ts';
-import { openFaces } from './pdf/canvas.ts';
+import type { Block } from '../pdf/flow.ts';
+import { shortFingerprint } from '../pdf/frame.ts';
+import { type Picture, qrPicture } from '../pdf/qr.ts';
+import { type Setter, STYLES } from '../pdf/setter.ts';
+import { typeset } from '../pdf/typeset.ts';
 import { coverBlocks } from './pdf/cover.ts';
-import { writeDocument } from './pdf/document.ts';
-import { type Block, flow, type Sheet } from './pdf/flow.ts';
-import { BAND, drawFrame, FOOT } from './pdf/frame.ts';
-import { type Picture, qrPicture } from './pdf/qr.ts';
 import { stepRows, tableHead } from './pdf/rows.ts';
-import { groupsOf, type StepGroup } from './words.ts';
+import { groupsOf, revisionText, type StepGroup } from './words.ts';
 
 export interface PdfOptions {
   readonly paper: Paper;
 }
-
-/** Points; ISO 216 and ANSI Y14.1. */
-const SIZES: Readonly<Record<Paper, readonly [number, number]>> = { a4: [595.28, 841.89], letter: [612, 792] };
 
 /**
  * The checklist as a PDF form: a field for each thing that is ticked, read, set or signed, named by the step.
  * The same checklist gives the same bytes. Nothing is loaded; fonts are embedded.
  */
 export function renderChecklistPdf(checklist: Checklist, { paper }: PdfOptions): Promise<Uint8Array> {
-  const faces = openFaces();
-  const setter = new Setter(faces, sheetOf(paper, checklist.band));
-  const code = qrPicture(checklist.fingerprint);
-  const canvases = flow(blocksOf(setter, checklist, code), setter.sheet, faces);
-  canvases.forEach((canvas, index) => {
-    drawFrame(setter, canvas, { checklist, code }, `Page ${index + 1} of ${canvases.length}`);
+  const { title, band, fingerprint, installation, units, deferral } = checklist;
+  const code = qrPicture(fingerprint);
+  const marks = [
+    [FORM_FIELDS.installation, installation],
+    [FORM_FIELDS.fingerprint, fingerprint],
+    [FORM_FIELDS.units, units],
+  ] as const;
+  return typeset(paper, {
+    about: { title, subject: deferral, marks },
+    frame: { band, foot: footTexts(checklist), code },
+    blocks: (setter) => blocksOf(setter, checklist, code),
   });
-  return writeDocument({ checklist, canvases, sheet: setter.sheet, faces, code });
 }
 
-function sheetOf(paper: Paper, band: string | undefined): Sheet {
-  const [width, height] = SIZES[paper];
-  return { width, height, left: 40, right: 34, top: 26 + (band === undefined ? 0 : BAND), bottom: FOOT + 8 };
+const LONGEST_NAME = 60;
+
+function footTexts({ well, revision, fingerprint, deferral }: Checklist): readonly string[] {
+  const name = well.length > LONGEST_NAME ? `${well.slice(0, LONGEST_NAME - 1)}…` : well;
+  return [`Well ${name}. ${revisionText(revision)}. ${shortFingerprint(fingerprint)}`, deferral];
 }
 
 function blocksOf(setter: Setter, checklist: Checklist, code: Picture): readonly Block[] {

@@ -2,7 +2,18 @@ import type { AnswerLine, AnswerStage, Handover } from '../../engine/index.ts';
 import { html, type Markup } from '../html/escape.ts';
 import { renderPage } from '../html/page.ts';
 import type { Paper } from '../html/print-css.ts';
-import { behindText, countsText, dueText, factsOf, NOTHING, settingVerdict, stateText, titleOf } from './words.ts';
+import {
+  bandText,
+  behindText,
+  countsText,
+  dueText,
+  factsOf,
+  isTickAlone,
+  NOTHING,
+  settingVerdict,
+  stateText,
+  titleOf,
+} from './words.ts';
 
 const CSS = `.facts div { display: flex; border-bottom: 0.5pt solid #000; padding: 1mm 0; }
 .facts dt { width: 52mm; flex: none; }
@@ -30,7 +41,7 @@ export function renderHandoverHtml(report: Handover, { paper }: { readonly paper
   const title = titleOf(report);
   return renderPage({
     title,
-    frame: { paper, foot: [title, report.fingerprint ?? '', FIRST], band: undefined },
+    frame: { paper, foot: [title, report.fingerprint ?? '', FIRST], band: bandText(report) },
     css: CSS,
     body: html`<main>
 <h1>${title}</h1>
@@ -126,10 +137,6 @@ function doneStage({ title, lines }: AnswerStage): Markup {
   const list = html`<p>Ticked:</p>\n<ul class="open">${ticked.map(({ text }) => html`<li>${text}</li>\n`)}</ul>\n`;
   const heads = [['Item'], ['Answer', 'answer'], ['Due', 'due'], ['By, at, with', 'behind']] as const;
   return html`<h3>${title}</h3>\n${ticked.length === 0 ? '' : list}${table(heads, told.map(toldRow))}`;
-}
-
-function isTickAlone(line: AnswerLine): boolean {
-  return line.answer === 'yes' && line.note === undefined && line.finding === undefined && behindText(line) === '';
 }
 
 function toldRow(line: AnswerLine): Markup {

@@ -1,5 +1,6 @@
 import type { AnswerLine, Handover } from '../../engine/index.ts';
 import { limitText, revisionText } from '../checklist/words.ts';
+import { counted } from '../text/lines.ts';
 
 export const NOTHING = 'none';
 
@@ -33,9 +34,15 @@ export function countsText({ counts }: Handover): string {
   const { items, answered, open, errors, warnings, notes, settings, settingsDiffering } = counts;
   return (
     `${answered} of ${items} items answered, ${open} open. ` +
-    `${errors} errors, ${warnings} warnings, ${notes} notes. ` +
+    `${counted(errors, 'error')}, ${counted(warnings, 'warning')}, ${counted(notes, 'note')}. ` +
     `${settingsDiffering} of ${settings} settings left other than planned.`
   );
+}
+
+/** Stands on each page of a visit that left errors, so that no page of it passes for a good one. */
+export function bandText({ counts: { errors } }: Handover): string | undefined {
+  if (errors === 0) return undefined;
+  return `${counted(errors, 'error')} in this visit: see “Deviating”. Do not accept the well from this report.`;
 }
 
 /** What was due at an item; empty without a limit. */
@@ -53,4 +60,9 @@ export function behindText({ by, at, instrument }: AnswerLine): string {
 export function settingVerdict({ left, isSame }: Handover['settings'][number]): string {
   if (left === undefined) return 'not written down';
   return isSame ? 'as planned' : 'differs';
+}
+
+/** Ticked, and nothing more is to be said of it. */
+export function isTickAlone(line: AnswerLine): boolean {
+  return line.answer === 'yes' && line.note === undefined && line.finding === undefined && behindText(line) === '';
 }

@@ -1,48 +1,20 @@
 import type { Checklist, FigureLine, Overview } from '../../../engine/index.ts';
+import { factsBlock } from '../../pdf/facts.ts';
+import type { Block } from '../../pdf/flow.ts';
+import type { Picture } from '../../pdf/qr.ts';
+import { drawLines, drawText, inPieces, type Lines, type Setter, STYLES } from '../../pdf/setter.ts';
 import { identityPairs } from '../words.ts';
-import { drawLines, drawText, inPieces, type Lines, type Setter, STYLES } from './blocks.ts';
-import type { Block } from './flow.ts';
-import type { Picture } from './qr.ts';
 
 /** What stands on the cover before its steps: who, what, in which numbers, and what is open. */
 export function coverBlocks(setter: Setter, checklist: Checklist, code: Picture): readonly Block[] {
   const { overview, fingerprint } = checklist;
   return [
-    identity(setter, checklist, code),
+    factsBlock(setter, identityPairs(checklist), code),
     setter.paragraph(`Fingerprint ${fingerprint}`, STYLES.note, { before: 3, after: 4 }),
     setter.paragraph(countsText(overview), STYLES.text, { after: 4 }),
     ...figures(setter, overview),
     ...openPoints(setter, overview),
   ];
-}
-
-const QR = 84;
-
-function identity(setter: Setter, checklist: Checklist, code: Picture): Block {
-  const { x, width } = setter.column;
-  const pairs = identityPairs(checklist).map(([name, value]) => [
-    setter.lines(name, STYLES.note, 70),
-    setter.lines(value, STYLES.strong, width - QR - 90),
-  ]);
-  const heights = pairs.map(([, value]) => (value?.height ?? 0) + 3);
-  return {
-    height:
-      Math.max(
-        QR,
-        heights.reduce((total, each) => total + each, 0),
-      ) + 4,
-    draw: (canvas, top) => {
-      let at = top;
-      pairs.forEach(([name, value], index) => {
-        canvas.tagged('P', () => {
-          if (name !== undefined) drawLines(canvas, name, x, at - 1);
-          if (value !== undefined) drawLines(canvas, value, x + 76, at);
-        });
-        at -= heights[index] ?? 0;
-      });
-      canvas.picture(code, x + width - QR, top - QR, QR);
-    },
-  };
 }
 
 function countsText({ counts }: Overview): string {

@@ -1,17 +1,8 @@
 import { formFieldsOf, type Step } from '../../../engine/index.ts';
-import {
-  drawLines,
-  drawText,
-  drawWriting,
-  FIELD_HEIGHT,
-  fieldOf,
-  inPieces,
-  type Setter,
-  STYLES,
-  writing,
-} from './blocks.ts';
-import type { Block } from './flow.ts';
+import type { Block } from '../../pdf/flow.ts';
+import { drawLines, drawText, inPieces, type Setter, STYLES } from '../../pdf/setter.ts';
 import { ENTRY, GAP, LIMIT, TICK, taskRows } from './task-row.ts';
+import { drawWriting, FIELD_HEIGHT, fieldOf, writing } from './writing.ts';
 
 /** The rows of one step: one as a rule. */
 export function stepRows(setter: Setter, step: Step, head: Block): readonly Block[] {

@@ -1,20 +1,9 @@
 import { formFieldName, formFieldsOf, type Step } from '../../../engine/index.ts';
+import type { Canvas, TextStyle } from '../../pdf/canvas.ts';
+import type { Block } from '../../pdf/flow.ts';
+import { drawLines, drawText, inPieces, type Lines, type Setter, STYLES } from '../../pdf/setter.ts';
 import { limitText, plannedText } from '../words.ts';
-import {
-  drawLines,
-  drawText,
-  drawWriting,
-  fieldOf,
-  inPieces,
-  type Lines,
-  type Setter,
-  STYLES,
-  type Writing,
-  writing,
-  writingHeight,
-} from './blocks.ts';
-import type { Canvas, TextStyle } from './canvas.ts';
-import type { Block } from './flow.ts';
+import { drawWriting, fieldOf, type Writing, writing, writingHeight } from './writing.ts';
 
 /** Widths of the columns besides the step's text, in points. */
 export const TICK = 24;

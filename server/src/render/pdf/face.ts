@@ -1,4 +1,4 @@
-import { visible } from '../../escape.ts';
+import { visible } from '../escape.ts';
 import type { FontData } from './font-data.ts';
 
 /** A font in which text is measured and set. */

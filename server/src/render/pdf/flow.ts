@@ -17,7 +17,7 @@ export interface Block {
   readonly staysWithNext?: boolean;
   readonly startsPage?: boolean;
   /** Head of the table that the block belongs to; it is repeated on each page. */
-  readonly head?: Block;
+  readonly head?: Block | undefined;
   /** Draws downwards from `top`. */
   readonly draw: (canvas: Canvas, top: number) => void;
 }

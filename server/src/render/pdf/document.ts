@@ -1,6 +1,5 @@
 import { type PDFContext, PDFDocument, type PDFRef } from '@cantoo/pdf-lib';
-import { type Checklist, FORM_FIELDS } from '../../../engine/index.ts';
-import { visible } from '../../escape.ts';
+import { visible } from '../escape.ts';
 import type { Canvas, Faces } from './canvas.ts';
 import type { Sheet } from './flow.ts';
 import { FormBuilder } from './form.ts';
@@ -8,22 +7,31 @@ import { embedFace, nameOf } from './objects.ts';
 import type { Picture } from './qr.ts';
 import { markTagged, StructureBuilder } from './structure.ts';
 
+/** What a document says of itself. */
+export interface About {
+  readonly title: string;
+  readonly subject: string;
+  /** Fields that are not seen and not changed, by which a form is known when it comes back. */
+  readonly marks?: readonly (readonly [name: string, value: string])[];
+}
+
 export interface Drawn {
-  readonly checklist: Checklist;
+  readonly about: About;
   readonly canvases: readonly Canvas[];
   readonly sheet: Sheet;
   readonly faces: Faces;
-  readonly code: Picture;
+  /** The picture that all pages share. */
+  readonly code: Picture | undefined;
 }
 
 /** Drawn pages as the bytes of a document. It carries no dates and no chance: equal pages are equal bytes. */
-export async function writeDocument({ checklist, canvases, sheet, faces, code }: Drawn): Promise<Uint8Array> {
+export async function writeDocument({ about, canvases, sheet, faces, code }: Drawn): Promise<Uint8Array> {
   const pdf = await PDFDocument.create({ updateMetadata: false });
   const { context, catalog } = pdf;
   const resources = context.register(
     context.obj({
       Font: { F1: embedFace(context, faces.regular), F2: embedFace(context, faces.bold) },
-      XObject: { Code: pictureObject(context, code) },
+      XObject: code === undefined ? {} : { Code: pictureObject(context, code) },
     }),
   );
   const form = new FormBuilder(context);
@@ -31,15 +39,15 @@ export async function writeDocument({ checklist, canvases, sheet, faces, code }:
   canvases.forEach((canvas, index) => {
     const { node, ref } = pdf.addPage([sheet.width, sheet.height]);
     const { annotations, number } = placeItems(canvas, ref, form, structure);
-    const marks = index === 0 ? identityFields(checklist, ref, form) : [];
+    const marks = index === 0 ? (about.marks ?? []).map(([name, value]) => form.mark(name, value, ref)) : [];
     node.set(nameOf('Resources'), resources);
     node.set(nameOf('Contents'), context.register(context.flateStream(canvas.operators.join('\n'))));
     node.set(nameOf('Annots'), context.obj([...annotations, ...marks]));
     node.set(nameOf('StructParents'), context.obj(number));
     node.set(nameOf('Tabs'), nameOf('S'));
   });
-  describe(pdf, checklist);
-  catalog.set(nameOf('AcroForm'), form.finish());
+  describe(pdf, about);
+  if (!form.isEmpty) catalog.set(nameOf('AcroForm'), form.finish());
   markTagged(catalog, context, structure.finish());
   return pdf.save({ addDefaultPage: false, updateFieldAppearances: false, objectsPerTick: Number.POSITIVE_INFINITY });
 }
@@ -67,22 +75,9 @@ function placeItems(
   return { annotations, number: structure.page(texts) };
 }
 
-/** Which checklist this is, for those who read the form back. */
-function identityFields(
-  { installation, fingerprint, units }: Checklist,
-  page: PDFRef,
-  form: FormBuilder,
-): readonly PDFRef[] {
-  return [
-    form.mark(FORM_FIELDS.installation, installation, page),
-    form.mark(FORM_FIELDS.fingerprint, fingerprint, page),
-    form.mark(FORM_FIELDS.units, units, page),
-  ];
-}
-
-function describe(pdf: PDFDocument, { title, deferral }: Checklist): void {
+function describe(pdf: PDFDocument, { title, subject }: About): void {
   pdf.setTitle(visible(title));
-  pdf.setSubject(deferral);
+  pdf.setSubject(subject);
   pdf.setCreator('Setproof');
   pdf.setProducer('Setproof');
   pdf.setLanguage('en');

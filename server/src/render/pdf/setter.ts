@@ -1,5 +1,4 @@
-import type { Step } from '../../../engine/index.ts';
-import type { Canvas, Faces, FieldPlace, Tag, TextStyle } from './canvas.ts';
+import type { Canvas, Faces, Tag, TextStyle } from './canvas.ts';
 import { printable, wrap } from './face.ts';
 import type { Block, Sheet } from './flow.ts';
 
@@ -83,53 +82,6 @@ export function drawText(canvas: Canvas, tag: Tag, lines: Lines, x: number, top:
   if (lines.texts.length > 0) canvas.tagged(tag, () => drawLines(canvas, lines, x, top));
 }
 
-/** A box to write into with the name of the reading above it inside and its unit behind. */
-export interface Writing {
-  readonly field: Pick<FieldPlace, 'name' | 'label' | 'kind'>;
-  readonly label: Lines;
-  readonly unit: Lines;
-  readonly unitWidth: number;
-}
-
-export const FIELD_HEIGHT = 21;
-const LINES_HEIGHT = 64;
-
-export function writing(
-  setter: Setter,
-  field: Writing['field'],
-  label: string,
-  unit: string | undefined,
-  width: number,
-): Writing {
-  const { face, size } = STYLES.note;
-  const unitText = printable(unit ?? '', setter.faces[face]);
-  const unitWidth = unitText === '' ? 0 : Math.min(setter.faces[face].widthOf(unitText, size) + 3, width / 2);
-  return {
-    field,
-    label: setter.lines(label, STYLES.small, width),
-    unit: setter.lines(unit ?? '', STYLES.note, unitWidth),
-    unitWidth,
-  };
-}
-
-export function writingHeight({ label, field }: Writing): number {
-  return label.height + boxHeight(field) + 2;
-}
-
-function boxHeight({ kind }: Writing['field']): number {
-  return kind === 'lines' ? LINES_HEIGHT : FIELD_HEIGHT;
-}
-
-export function drawWriting(canvas: Canvas, each: Writing, x: number, top: number, width: number): void {
-  // Label and unit are in the field's own words for those who do not see them.
-  drawLines(canvas, each.label, x, top);
-  const height = boxHeight(each.field);
-  const y = top - each.label.height - height;
-  canvas.field({ ...each.field, x, y, width: width - each.unitWidth, height });
-  const middle = y + height / 2 + each.unit.height / 2;
-  drawLines(canvas, each.unit, x + width - each.unitWidth + 2, middle);
-}
-
 /** Lines of one row; what is longer goes on in rows of its own, so that no row is longer than a page. */
 const MOST_LINES = 40;
 
@@ -140,15 +92,4 @@ export function inPieces(lines: Lines): readonly Lines[] {
     const part = texts.slice(index * MOST_LINES, (index + 1) * MOST_LINES);
     return { texts: part, style, height: part.length * style.leading };
   });
-}
-
-/** A field with the words of its step, for those who do not see the page. */
-export function fieldOf(
-  step: Step,
-  name: string,
-  label: string,
-  kind: Writing['field']['kind'] = 'text',
-): Writing['field'] {
-  const unit = step.unit === undefined ? '' : `, in ${step.unit}`;
-  return { name, kind, label: `${step.text}${label === '' ? '' : ` ${label}`}${unit}` };
 }

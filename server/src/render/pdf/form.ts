@@ -76,6 +76,11 @@ export class FormBuilder {
     });
   }
 
+  /** Whether no field was made at all. */
+  get isEmpty(): boolean {
+    return this.#root.kids.size() === 0;
+  }
+
   /** The form as the catalogue names it. */
   finish(): PDFRef {
     return this.#context.register(
