@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { commandsPage } from './commands-page.mjs';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
 const scratch = mkdtempSync(join(tmpdir(), 'setproof-pages-'));
@@ -28,7 +29,7 @@ export { referencePages } from './server/src/render/markdown/reference-pages.ts'
   });
   const { CATALOGUE, checkPages, referencePages } = await import(outfile);
   writePages('docs/checks', checkPages(CATALOGUE));
-  writePages('docs/reference', referencePages());
+  writePages('docs/reference', [...referencePages(), commandsPage(ROOT)]);
 } finally {
   rmSync(scratch, { recursive: true, force: true });
 }

@@ -6,13 +6,21 @@ import { afterAll, describe, expect, it } from 'vitest';
 
 const ROOT = join(import.meta.dirname, '../..');
 const GUIDE = join(ROOT, 'docs/guide');
-const pages = readdirSync(GUIDE).map((name) => join(GUIDE, name));
-const documents = [...pages, ...['README.md', 'DEVELOPERS.md', 'docs/editors.md'].map((name) => join(ROOT, name))];
+const COMMANDS = join(ROOT, 'docs/reference/commands.md');
+const pages = [...readdirSync(GUIDE).map((name) => join(GUIDE, name)), join(ROOT, 'README.md'), COMMANDS];
+const others = [
+  'DEVELOPERS.md',
+  'docs/editors.md',
+  'docs/ci/README.md',
+  'docs/reference/README.md',
+  'samples/README.md',
+];
+const documents = [...pages, ...others.map((name) => join(ROOT, name))];
 
 const scratches: string[] = [];
 afterAll(() => {
   for (const scratch of scratches) rmSync(scratch, { recursive: true, force: true });
-});
+}, 60_000);
 
 function scratchFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'setproof-guide-'));
@@ -72,6 +80,35 @@ describe.each(pages)('%s', (path) => {
       const folder = isEmpty ? scratchFolder() : demoField();
       for (const { command, expected } of steps) expect(run(command, folder), command).toMatch(pattern(expected));
     }
+  });
+});
+
+describe('the page of the commands', () => {
+  it('has each command that the program offers', () => {
+    const offered = run('setproof --help', ROOT).split('Commands:')[1]?.split('Examples:')[0] ?? '';
+    const names = [...offered.matchAll(/^ {2}(\w+)/gm)].map(([, name]) => name);
+    const told = [...readFileSync(COMMANDS, 'utf8').matchAll(/^\$ setproof (\w+) --help$/gm)].map(([, name]) => name);
+    expect(names.length).toBeGreaterThan(5);
+    expect(told).toEqual(names);
+  });
+});
+
+describe('the pictures', () => {
+  it('are as the program draws them', () => {
+    const folder = scratchFolder();
+    run(`node build/pictures.mjs --drawings --into '${folder}'`, ROOT);
+    const drawn = readdirSync(folder);
+    expect(drawn.length).toBeGreaterThan(5);
+    for (const name of drawn) {
+      const kept = readFileSync(join(ROOT, 'docs/pictures', name), 'utf8');
+      expect(kept, `${name}; run: npm run pictures`).toBe(readFileSync(join(folder, name), 'utf8'));
+    }
+  });
+
+  it('are shown somewhere, each of them', () => {
+    const text = pages.map((path) => readFileSync(path, 'utf8')).join('\n');
+    const shown = [...text.matchAll(/pictures\/([\w-]+\.\w+)/g)].map(([, name]) => name);
+    expect([...new Set(shown)].sort()).toEqual(readdirSync(join(ROOT, 'docs/pictures')).sort());
   });
 });
 
