@@ -42,9 +42,12 @@ document.addEventListener('click', (event) => {
 function show(html: string, state: unknown): void {
   const fresh = document.createElement('template');
   fresh.innerHTML = html;
+  // What is marked here is no news from the server.
+  unmark();
   mend(content, fresh.content);
   editor.setState(state);
   mark();
+  reach();
 }
 
 /** In place of content. */
@@ -63,8 +66,25 @@ function follow(news: Follow): void {
 }
 
 function mark(): void {
-  for (const each of content.querySelectorAll('.followed')) each.classList.remove('followed');
-  for (const each of elements()) each.classList.add('followed');
+  for (const each of content.querySelectorAll('.followed')) each.removeAttribute('class');
+  for (const each of elements()) each.className = 'followed';
+}
+
+function unmark(): void {
+  for (const each of content.querySelectorAll('.followed')) each.removeAttribute('class');
+  for (const each of pictures()) each.removeAttribute('tabindex');
+}
+
+/** A picture that is wider than its place can be moved by keyboard too. */
+function reach(): void {
+  for (const each of pictures()) {
+    if (each.scrollWidth > each.clientWidth) each.tabIndex = 0;
+    else each.removeAttribute('tabindex');
+  }
+}
+
+function pictures(): Iterable<HTMLElement> {
+  return content.querySelectorAll<HTMLElement>('.picture');
 }
 
 function elements(): readonly Element[] {
@@ -83,4 +103,5 @@ function isInView(element: Element): boolean {
   return top >= 0 && bottom <= innerHeight;
 }
 
+addEventListener('resize', reach);
 editor.postMessage({ ready: true });

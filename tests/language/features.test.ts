@@ -135,7 +135,7 @@ describe('completion', () => {
 
   it('says of a recommended value on what it rests', async () => {
     const { item } = await complete('{ trip: 12 bar,', '{ trip: |,');
-    expect(item('7 bar(g)')?.detail).toMatch(/^recommended: the least comfortable pressure.*; window 6\.575 to 15\.2/);
+    expect(item('7 bar(g)')?.detail).toMatch(/^recommended: the least comfortable pressure.*; window 6\.58 to 15\.2/);
   });
 
   it('gives an editor that takes them snippets with places to fill in', async () => {

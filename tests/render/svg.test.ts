@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { CheckedFile } from '../../server/src/engine/index.ts';
+import { NARROW, type PictureWidth, WIDE } from '../../server/src/render/svg/drawing.ts';
 import type { Picture } from '../../server/src/render/svg/picture.ts';
 import { casePictures, commonPictures } from '../../server/src/render/svg/pictures.ts';
 import { windowRuler } from '../../server/src/render/svg/ruler.ts';
@@ -15,20 +16,20 @@ function fileOf(well: string, edits: Edits = {}): CheckedFile {
   return checked(edited(openProject(path), path, edits), path);
 }
 
-function picturesOf({ worked }: CheckedFile): readonly Picture[] {
+function picturesOf({ worked }: CheckedFile, width: PictureWidth = WIDE): readonly Picture[] {
   const { evaluation } = worked!;
-  const cases = Array.from({ length: evaluation.caseCount }, (_, at) => casePictures(evaluation, at));
-  return [...commonPictures(evaluation), ...cases.flat()];
+  const cases = Array.from({ length: evaluation.caseCount }, (_, at) => casePictures(evaluation, at, width));
+  return [...commonPictures(evaluation, width), ...cases.flat()];
 }
 
-function rulersOf({ worked }: CheckedFile): readonly string[] {
+function rulersOf({ worked }: CheckedFile, width: PictureWidth = WIDE): readonly string[] {
   const { evaluation, windows } = worked!;
-  return windows.filter(({ applies }) => applies).map((each) => windowRuler(evaluation, each));
+  return windows.filter(({ applies }) => applies).map((each) => windowRuler(evaluation, each, width));
 }
 
-function svgsOf(file: CheckedFile): readonly string[] {
-  const drawn = picturesOf(file).flatMap((picture) => ('svg' in picture ? [picture.svg] : []));
-  return [...drawn, ...rulersOf(file)];
+function svgsOf(file: CheckedFile, width: PictureWidth = WIDE): readonly string[] {
+  const drawn = picturesOf(file, width).flatMap((picture) => ('svg' in picture ? [picture.svg] : []));
+  return [...drawn, ...rulersOf(file, width)];
 }
 
 function textsOf(svg: string): readonly string[] {
@@ -43,9 +44,11 @@ function pictureNamed(file: CheckedFile, id: string, caseIndex?: number): string
   return found.svg;
 }
 
-describe.each(WELLS)('the pictures of %s', (well) => {
+const BOTH = WELLS.flatMap((well) => [WIDE, NARROW].map((width) => [well, width] as const));
+
+describe.each(BOTH)('the pictures of %s, %i wide', (well, width) => {
   const file = fileOf(well);
-  const svgs = svgsOf(file);
+  const svgs = svgsOf(file, width);
 
   it('are all drawn', () => {
     expect(picturesOf(file).filter((each) => 'lacking' in each)).toEqual([]);
@@ -67,7 +70,7 @@ describe.each(WELLS)('the pictures of %s', (well) => {
   });
 
   it('are small, and the same whenever they are drawn', () => {
-    expect(svgsOf(fileOf(well))).toEqual(svgs);
+    expect(svgsOf(fileOf(well), width)).toEqual(svgs);
     for (const svg of svgs) expect(svg.length).toBeLessThan(8_000);
   });
 

@@ -5,6 +5,8 @@ interface Beside {
   readonly key: string;
   readonly id: string;
   readonly words: (shown: string) => string;
+  /** What is said where no case has more than nothing of it. */
+  readonly none?: string;
 }
 
 const BESIDE: readonly Beside[] = [
@@ -17,6 +19,7 @@ const BESIDE: readonly Beside[] = [
     key: 'setpoints.protection.intake_pressure_low.trip',
     id: 'intake.trip_submergence',
     words: (shown) => `${shown} of liquid above the intake`,
+    none: 'no liquid above the intake',
   },
   { key: 'equipment.cable.main.length', id: 'cable.resistance', words: (shown) => `${shown} per phase` },
   { key: 'equipment.cable.main.length', id: 'cable.voltage_drop', words: (shown) => `drops ${shown}` },
@@ -57,16 +60,18 @@ export function hintTexts({ worked }: CheckedFile): readonly HintText[] {
   });
 }
 
-function valuePart({ evaluation }: Worked, { key, id, words }: Beside): readonly HintText[] {
+function valuePart({ evaluation }: Worked, { key, id, words, none }: Beside): readonly HintText[] {
   const node = evaluation.network.byId.get(id);
   if (node === undefined) return [];
   const cases = node.perCase ? evaluation.installation.caseNodes.map((_, at) => at) : [0];
   const numbers = cases.flatMap((at) => evaluation.numberOf(node, at) ?? []);
   if (numbers.length === 0) return [];
   const { title, kind } = node.declaration;
-  const shown = span(new CheckContext(evaluation, 0, ''), Math.min(...numbers), Math.max(...numbers), kind);
+  const [least, most] = [Math.min(...numbers), Math.max(...numbers)];
+  const shown = span(new CheckContext(evaluation, 0, ''), least, most, kind, key);
   const over = numbers.length > 1 ? ', least and most of the cases' : '';
-  return [{ key, label: words(shown), tooltip: `${title}: ${shown}${over}` }];
+  const label = none !== undefined && most <= 0 ? none : words(shown);
+  return [{ key, label, tooltip: `${title}: ${shown}${over}` }];
 }
 
 function windowPart(worked: Worked, reading: WindowReading): readonly HintText[] {
@@ -90,10 +95,18 @@ export function windowText({ evaluation }: Worked, { window, ends }: WindowReadi
 /** "137.3 to 239.9 V", or one number where both read alike. */
 function span(context: CheckContext, low: number, high: number, kind: string, key = ''): string {
   const [from, to] = [context.show(low, kind, key), context.show(high, kind, key)];
-  return from === to ? from : `${withoutUnit(from, to)} to ${to}`;
+  if (from === to) return from;
+  const unit = to.replace(/^\S+/, '');
+  return unit !== '' && from.endsWith(unit)
+    ? `${asFineAs(from.slice(0, -unit.length), to)} to ${to}`
+    : `${from} to ${to}`;
 }
 
-function withoutUnit(from: string, to: string): string {
-  const unit = to.replace(/^\S+/, '');
-  return unit !== '' && from.endsWith(unit) ? from.slice(0, -unit.length) : from;
+const DIGITS = 4;
+
+/** A number as fine as a larger one beside it is told: "0.06 to 20 %", not "0.06084 to 20 %". */
+function asFineAs(text: string, larger: string): string {
+  const decimals = Math.max(0, DIGITS - 1 - Math.floor(Math.log10(Math.abs(Number.parseFloat(larger)))));
+  const rounded = Number(Number(text).toFixed(Math.min(decimals, 20)));
+  return rounded === 0 || !Number.isFinite(rounded) ? text : String(rounded);
 }

@@ -127,19 +127,41 @@ function valuesText({ file, document, node }: Subject): string | undefined {
   return paragraphs(['---', '**What it drives**', ...shown, more]);
 }
 
-/** A value per case, with its formula and source; cases may come to it by different methods. */
+/** A value per case, with its formula and source; what all cases have in common is said once. */
 function valueText(evaluation: Evaluation, node: NetworkNode): string {
   const indices = caseIndices(evaluation, node).filter((at) => evaluation.numberOf(node, at) !== undefined);
-  const bases = indices.map((at) => basisOf(evaluation, node, at));
-  const shared = new Set(bases).size === 1 ? bases[0] : undefined;
+  const { cases, values, formulas, sources } = columnsOf(evaluation, node, indices);
   const head = `*${escaped(node.declaration.title)}* ${code(node.declaration.id)}`;
-  if (!node.perCase) return paragraphs([`${head}: ${valueIn(evaluation, node, 0)}`, shared]);
-  const rows = indices.map((at, row) => {
-    const cells = [escaped(evaluation.caseName(at)), valueIn(evaluation, node, at)];
-    return shared === undefined ? [...cells, bases[row] ?? ''] : cells;
-  });
-  const columns = shared === undefined ? ['case', 'value', 'formula'] : ['case', 'value'];
-  return paragraphs([head, table(columns, rows), shared]);
+  const basis = [formulas.shared, sources.shared && `(${sources.shared})`].filter(Boolean).join(' ');
+  if (!node.perCase) return paragraphs([`${head}: ${values.shared}`, basis]);
+  const isOne = [values, formulas, sources].every(({ shared }) => shared !== undefined);
+  const isEvery = indices.length > 1 && indices.length === evaluation.caseCount;
+  if (isOne && isEvery) return paragraphs([`${head}: ${values.shared} in every case`, basis]);
+  const told = [cases, values, ...[formulas, sources].filter(({ shared }) => shared === undefined)];
+  const rows = indices.map((_, row) => told.map(({ cells }) => cells[row] ?? ''));
+  const names = told.map(({ name }) => name);
+  return paragraphs([head, table(names, rows), basis]);
+}
+
+function columnsOf(evaluation: Evaluation, node: NetworkNode, indices: readonly number[]) {
+  const column = (name: string, cell: (at: number) => string): Column => {
+    const cells = indices.map(cell);
+    return { name, cells, shared: new Set(cells).size === 1 ? cells[0] : undefined };
+  };
+  const method = (at: number) => evaluation.methodOf(node, at)?.method;
+  return {
+    cases: column('case', (at) => escaped(evaluation.caseName(at))),
+    values: column('value', (at) => valueIn(evaluation, node, at)),
+    formulas: column('formula', (at) => formulaText(method(at)?.formula ?? '')),
+    sources: column('source', (at) => escaped(method(at)?.source ?? '')),
+  };
+}
+
+interface Column {
+  readonly name: string;
+  readonly cells: readonly string[];
+  /** What all its cells say. */
+  readonly shared: string | undefined;
 }
 
 function valueIn(evaluation: Evaluation, node: NetworkNode, caseIndex: number): string {
@@ -147,9 +169,8 @@ function valueIn(evaluation: Evaluation, node: NetworkNode, caseIndex: number): 
   return escaped(showNumber(evaluation, caseIndex, number, node.declaration.kind));
 }
 
-function basisOf(evaluation: Evaluation, node: NetworkNode, caseIndex: number): string {
-  const method = evaluation.methodOf(node, caseIndex)?.method;
-  return method === undefined ? '' : `${code(method.formula).replaceAll('|', '\\|')} (${escaped(method.source)})`;
+function formulaText(formula: string): string {
+  return formula === '' ? '' : code(formula).replaceAll('|', '\\|');
 }
 
 function showNumber(evaluation: Evaluation, caseIndex: number, number: number, kind: string, key = ''): string {

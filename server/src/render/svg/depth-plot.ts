@@ -1,5 +1,5 @@
 import { type Range, rangeOf, type Scale, widened } from './axis.ts';
-import { Drawing, LETTER, LINE_HEIGHT, type Pattern, type Point, widthOf } from './drawing.ts';
+import { Drawing, LETTER, LINE_HEIGHT, type Pattern, type PictureWidth, type Point, widthOf } from './drawing.ts';
 import { depthAxis, type Frame, topAxis } from './frame.ts';
 import { hang, spread } from './labels.ts';
 
@@ -7,6 +7,7 @@ import { hang, spread } from './labels.ts';
 export interface DepthPlot {
   readonly title: string;
   readonly description: string;
+  readonly width: PictureWidth;
   readonly unit: string;
   readonly depthUnit: string;
   readonly lines: readonly PlotLine[];
@@ -40,17 +41,21 @@ export interface PlotMark {
   readonly limitFrom: number | undefined;
 }
 
-const FRAME: Frame = { left: 56, right: 420, top: 26, bottom: 246 };
+const FRAME = { left: 56, top: 26, bottom: 246 } as const;
+/** Room for the names of the depths, at the right. */
+const NAMES = 180;
 
 /** Draws a plot with depth downwards, the names of what matters at a depth below it, and no picture of the well. */
 export function drawDepthPlot(plot: DepthPlot): string {
-  const drawing = new Drawing();
+  const drawing = new Drawing(plot.width);
+  const frame: Frame = { ...FRAME, right: plot.width - NAMES };
   const deepest = rangeOf(plot.levels.map(({ depth }) => depth)).to;
-  const depths = depthAxis(drawing, FRAME, widened({ from: 0, to: deepest }, 0, 0.04), plot.depthUnit);
-  const across = topAxis(drawing, FRAME, rangeAcross(plot), plot.unit);
-  drawLevels(drawing, plot, depths);
+  const depths = depthAxis(drawing, frame, widened({ from: 0, to: deepest }, 0, 0.04), plot.depthUnit);
+  const across = topAxis(drawing, frame, rangeAcross(plot), plot.unit);
+  drawLevels(drawing, plot, depths, frame.right);
   const levels = plot.levels.map(({ depth }) => depths.at(depth));
-  for (const line of plot.lines) drawLine(drawing, line, { across, depths, levels });
+  const names: NamePlace[] = [];
+  for (const line of plot.lines) names.push(drawLine(drawing, line, { frame, across, depths, levels, names }));
   const rows = drawMarks(drawing, plot.marks, across, depths);
   return drawing.toSvg(plot.title, plot.description, FRAME.bottom + 12 + rows * LINE_HEIGHT);
 }
@@ -60,7 +65,7 @@ function rangeAcross({ lines, marks, fromZero }: DepthPlot): Range {
   return rangeOf(fromZero ? [0, ...numbers] : numbers);
 }
 
-function drawLevels(drawing: Drawing, { levels }: DepthPlot, depths: Scale): void {
+function drawLevels(drawing: Drawing, { levels }: DepthPlot, depths: Scale, right: number): void {
   const wanted = levels.map(({ depth }) => depths.at(depth));
   const places = spread(
     wanted,
@@ -73,38 +78,60 @@ function drawLevels(drawing: Drawing, { levels }: DepthPlot, depths: Scale): voi
     drawing.line(
       [
         [FRAME.left, y],
-        [FRAME.right + 8, y],
-        [FRAME.right + 18, place],
+        [right + 8, y],
+        [right + 18, place],
       ],
       'fine',
     );
-    drawing.text([FRAME.right + 21, place + LETTER / 3], text);
+    drawing.text([right + 21, place + LETTER / 3], text);
   });
 }
 
 /** A line with its name beside it: above it to the right, or below it to the left where there is room. */
-function drawLine(drawing: Drawing, line: PlotLine, { across, depths, levels }: Axes): void {
+function drawLine(drawing: Drawing, line: PlotLine, axes: Axes): NamePlace {
+  const { across, depths } = axes;
   const points = line.points.map(([number, depth]): Point => [across.at(number), depths.at(depth)]);
   drawing.line(points, line.pattern);
-  const [x, y] = clearOf(levels, points, line.nameAt);
-  const isLeft = line.side === 'left' && x - 9 - widthOf(line.name) > FRAME.left;
-  drawing.text([isLeft ? x - 9 : x + 6, y], line.name, isLeft ? 'end' : 'start');
+  const place = clearPlace(line, points, axes);
+  if (place.isLeft) drawing.text([place.right, place.y], line.name, 'end');
+  else drawing.text([place.left, place.y], line.name);
+  return place;
 }
 
 interface Axes {
+  readonly frame: Frame;
   readonly across: Scale;
   readonly depths: Scale;
   /** Heights at which lines run through the whole plot. */
   readonly levels: readonly number[];
+  /** Of the lines before. */
+  readonly names: readonly NamePlace[];
 }
 
-const SHIFTS = [0, 0.07, -0.07, 0.14, -0.14];
+/** Where the name of a line stands. */
+interface NamePlace {
+  readonly left: number;
+  readonly right: number;
+  readonly y: number;
+  readonly isLeft: boolean;
+}
 
-/** The place for a name that is nearest to where it belongs and that no level strikes through. */
-function clearOf(levels: readonly number[], points: readonly Point[], wanted: number): Point {
-  const places = SHIFTS.map((shift) => along(points, wanted + shift));
-  const isClear = ([, y]: Point) => levels.every((level) => level < y - LETTER || level > y + 3);
-  return places.find(isClear) ?? along(points, wanted);
+const SHIFTS = [0, 0.07, -0.07, 0.14, -0.14, 0.21, -0.21];
+
+/** The place for a name that is nearest to where it belongs, with no level through it and no other name in its way. */
+function clearPlace(line: PlotLine, points: readonly Point[], { frame, levels, names }: Axes): NamePlace {
+  const places = SHIFTS.map((shift) => beside(along(points, line.nameAt + shift), line, frame));
+  const isClear = ({ left, right, y }: NamePlace) =>
+    levels.every((level) => level < y - LETTER || level > y + 3) &&
+    names.every((other) => right < other.left || left > other.right || Math.abs(y - other.y) > LETTER);
+  return places.find(isClear) ?? (places[0] as NamePlace);
+}
+
+function beside([x, y]: Point, { name, side }: PlotLine, frame: Frame): NamePlace {
+  const width = widthOf(name);
+  const isLeft = side === 'left' && x - 9 - width > frame.left;
+  const left = isLeft ? x - 9 - width : x + 6;
+  return { left, right: left + width, y, isLeft };
 }
 
 /** The point at a share of the way down. */

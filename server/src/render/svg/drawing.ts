@@ -1,7 +1,9 @@
 import { escapeHtml } from '../html/escape.ts';
 
-/** Width of every picture in its own units, and the height of its letters: 8 points where it is printed 16 cm wide. */
-export const WIDTH = 600;
+/** Width of a picture in its own units: on paper, and in a panel beside the editor, where letters must not shrink with it. */
+export const [WIDE, NARROW] = [600, 420] as const;
+export type PictureWidth = typeof WIDE | typeof NARROW;
+/** Height of the letters: 8 points where a wide picture is printed 16 cm wide. */
 export const LETTER = 11;
 export const LINE_HEIGHT = 13;
 /** Letters of a wide sans serif; most are narrower. */
@@ -38,9 +40,14 @@ export function fitted(text: string, room: number): string {
  * or an anchor is written together, which halves the size.
  */
 export class Drawing {
+  readonly #width: PictureWidth;
   readonly #lines = new Map<Pattern, string>();
   readonly #marks: string[] = [];
   readonly #texts = new Map<Anchor, string>();
+
+  constructor(width: PictureWidth) {
+    this.#width = width;
+  }
 
   line(points: readonly Point[], pattern: Pattern = 'solid'): void {
     this.#lines.set(pattern, (this.#lines.get(pattern) ?? '') + pathOf(points));
@@ -68,9 +75,14 @@ export class Drawing {
 
   /** A text; one that would run out of the picture, as a name of any length may, is cut off. */
   text([x, y]: Point, text: string, anchor: Anchor = 'start'): void {
-    const room = anchor === 'start' ? WIDTH - x : anchor === 'end' ? x : 2 * Math.min(x, WIDTH - x);
+    const room = this.#roomAt(x, anchor);
     const written = `<text x="${Math.round(x)}" y="${Math.round(y)}">${escapeXml(fitted(text, room))}</text>`;
     this.#texts.set(anchor, (this.#texts.get(anchor) ?? '') + written);
+  }
+
+  #roomAt(x: number, anchor: Anchor): number {
+    const behind = this.#width - x;
+    return anchor === 'start' ? behind : anchor === 'end' ? x : 2 * Math.min(x, behind);
   }
 
   /** The picture, with its name and what it shows in words for those who cannot see it. */
@@ -78,7 +90,7 @@ export class Drawing {
     const lines = [...this.#lines].map(([pattern, path]) => `<path d="${path}"${PATTERNS[pattern]}/>`);
     const texts = [...this.#texts].map(([anchor, written]) => `<g text-anchor="${anchor}">${written}</g>`);
     return [
-      `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${Math.ceil(height)}" role="img"`,
+      `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${this.#width} ${Math.ceil(height)}" role="img"`,
       ` font-family="sans-serif" font-size="${LETTER}" fill="none" stroke="currentColor">`,
       `<title>${escapeXml(title)}</title><desc>${escapeXml(description)}</desc>`,
       ...lines,

@@ -1,6 +1,6 @@
 import { type Evaluation, GRAVITY } from '../../engine/index.ts';
 import { drawDepthPlot, type PlotLevel, type PlotLine, type PlotMark } from './depth-plot.ts';
-import type { Point } from './drawing.ts';
+import type { PictureWidth, Point } from './drawing.ts';
 import { type Picture, pictureOf, Reader } from './picture.ts';
 
 const TRIP = 'setpoints.protection.intake_pressure_low.trip';
@@ -24,11 +24,11 @@ interface Facts {
 }
 
 /** Pressure against vertical depth in one case: annulus at rest and in the case, tubing, and the marks at the intake. */
-export function pressurePicture(evaluation: Evaluation, caseIndex: number): Picture {
+export function pressurePicture(evaluation: Evaluation, caseIndex: number, width: PictureWidth): Picture {
   const reader = new Reader(evaluation, caseIndex);
   const title = `Pressure against depth, ${evaluation.caseName(caseIndex)}`;
   const facts = readFacts(reader);
-  return pictureOf({ id: 'pressure', title, caseIndex }, reader, () => draw(title, facts, reader));
+  return pictureOf({ id: 'pressure', title, caseIndex }, reader, () => draw(title, facts, reader, width));
 }
 
 function readFacts(reader: Reader): Facts {
@@ -50,7 +50,7 @@ function readFacts(reader: Reader): Facts {
   };
 }
 
-function draw(title: string, facts: Facts, reader: Reader): string {
+function draw(title: string, facts: Facts, reader: Reader, width: PictureWidth): string {
   const rests = isSame(facts.pressure, facts.atRest);
   const resting = annulusLine(facts, facts.atRest, facts.density);
   const running = annulusLine(facts, facts.pressure, facts.aboveIntake);
@@ -68,6 +68,7 @@ function draw(title: string, facts: Facts, reader: Reader): string {
   const marks = marksOf(facts, rests, reader);
   return drawDepthPlot({
     title,
+    width,
     description: describe(levels, marks),
     unit: reader.unit('pressure'),
     depthUnit: reader.unit('depth'),

@@ -1,11 +1,22 @@
 import { type Evaluation, type RotaryLines, rotaryLines } from '../../engine/index.ts';
 import { type Range, rangeOf, rounded, type Scale } from './axis.ts';
-import { Drawing, fitted, LETTER, LINE_HEIGHT, type Pattern, type Point, widthOf } from './drawing.ts';
+import {
+  Drawing,
+  fitted,
+  LETTER,
+  LINE_HEIGHT,
+  type Pattern,
+  type PictureWidth,
+  type Point,
+  widthOf,
+} from './drawing.ts';
 import { bottomAxis, type Frame, leftAxis, ticksAcross } from './frame.ts';
 import { anchorPoint, type Box, clearest, spread } from './labels.ts';
 import { type Picture, pictureOf, Reader } from './picture.ts';
 
-const FRAME: Frame = { left: 56, right: 400, top: 26, bottom: 226 };
+const FRAME = { left: 56, top: 26, bottom: 226 } as const;
+/** Room for the names of the lines, at the right. */
+const NAMES = 200;
 const POINTS = 32;
 const NAME_ROOM = 140;
 const RECOMMENDED = 'equipment.pump.recommended_rate';
@@ -21,7 +32,7 @@ interface CaseLines {
 }
 
 /** Head against rate at the frequencies of the cases only, the system's line of each case, and where they meet. */
-export function pumpCurvePicture(evaluation: Evaluation): Picture {
+export function pumpCurvePicture(evaluation: Evaluation, width: PictureWidth): Picture {
   const title = 'Head of the pump against rate';
   const reader = new Reader(evaluation, 0);
   const cases = Array.from({ length: evaluation.caseCount }, (_, at) => readCase(evaluation, at, reader));
@@ -31,6 +42,7 @@ export function pumpCurvePicture(evaluation: Evaluation): Picture {
       title,
       cases.flatMap((each) => (each === undefined ? [] : [each])),
       reader,
+      width,
     ),
   );
 }
@@ -56,11 +68,12 @@ function readCase(evaluation: Evaluation, at: number, all: Reader): CaseLines | 
   return read;
 }
 
-function draw(title: string, cases: readonly CaseLines[], reader: Reader): string {
-  const drawing = new Drawing();
-  const x = bottomAxis(drawing, FRAME, rateRange(cases, reader), reader.unit('volume_rate'));
-  const y = leftAxis(drawing, FRAME, headRange(cases, reader), `head, ${reader.unit('length')}`);
-  const sketch = { drawing, x, y, reader };
+function draw(title: string, cases: readonly CaseLines[], reader: Reader, width: PictureWidth): string {
+  const drawing = new Drawing(width);
+  const frame: Frame = { ...FRAME, right: width - NAMES };
+  const x = bottomAxis(drawing, frame, rateRange(cases, reader, frame), reader.unit('volume_rate'));
+  const y = leftAxis(drawing, frame, headRange(cases, reader), `head, ${reader.unit('length')}`);
+  const sketch = { drawing, x, y, reader, right: frame.right };
   const curves = distinct(cases);
   const lines = [
     ...curves.map((each) => drawCurve(sketch, each, each.lines.pumpHead, speedName(each))),
@@ -77,15 +90,17 @@ function draw(title: string, cases: readonly CaseLines[], reader: Reader): strin
 }
 
 interface Sketch {
+  /** Where the plot ends. */
+  readonly right: number;
   readonly drawing: Drawing;
   readonly x: Scale;
   readonly y: Scale;
   readonly reader: Reader;
 }
 
-function rateRange(cases: readonly CaseLines[], reader: Reader): Range {
+function rateRange(cases: readonly CaseLines[], reader: Reader, frame: Frame): Range {
   const most = Math.max(...cases.map(({ lines }) => lines.maxRate));
-  return rounded({ from: 0, to: reader.drawn(most, 'volume_rate') }, ticksAcross(FRAME));
+  return rounded({ from: 0, to: reader.drawn(most, 'volume_rate') }, ticksAcross(frame));
 }
 
 function headRange(cases: readonly CaseLines[], reader: Reader): Range {
@@ -129,8 +144,8 @@ function drawCurve(
 }
 
 /** The names of the lines in a column at the right, in the order in which the lines end. */
-function nameLines({ drawing }: Sketch, lines: readonly NamedLine[]): void {
-  const ends = lines.map(({ points }): Point => points.at(-1) ?? [FRAME.right, FRAME.bottom]);
+function nameLines({ drawing, right }: Sketch, lines: readonly NamedLine[]): void {
+  const ends = lines.map(({ points }): Point => points.at(-1) ?? [right, FRAME.bottom]);
   const places = spread(
     ends.map(([, y]) => y),
     ends.map(() => LINE_HEIGHT),
@@ -138,8 +153,8 @@ function nameLines({ drawing }: Sketch, lines: readonly NamedLine[]): void {
   );
   for (const [at, { text }] of lines.entries()) {
     const place = places[at] ?? 0;
-    drawing.line([ends[at] as Point, [FRAME.right + 6, place]], 'fine');
-    drawing.text([FRAME.right + 9, place + LETTER / 3], text);
+    drawing.line([ends[at] as Point, [right + 6, place]], 'fine');
+    drawing.text([right + 9, place + LETTER / 3], text);
   }
 }
 
@@ -149,7 +164,8 @@ function drawPoints(
   cases: readonly CaseLines[],
   lines: readonly (readonly Point[])[],
 ): void {
-  const taken: Box[] = [];
+  // The numbers of the axis.
+  const taken: Box[] = [{ x: 0, y: 0, width: FRAME.left, height: FRAME.bottom, anchor: 'start' }];
   for (const { rate, head, name: whole } of cases) {
     const name = fitted(whole, NAME_ROOM);
     const point: Point = [x.at(reader.drawn(rate, 'volume_rate')), y.at(reader.drawn(head, 'length'))];

@@ -1,11 +1,26 @@
-import { CheckContext, type Evaluation, platedTaps, type WindowReading } from '../../engine/index.ts';
-import { LINE_HEIGHT, WIDTH, widthOf } from './drawing.ts';
+import {
+  CheckContext,
+  type Evaluation,
+  formatMeasure,
+  kindNamed,
+  type Measure,
+  platedTaps,
+  toUnit,
+  type WindowReading,
+} from '../../engine/index.ts';
+import { LINE_HEIGHT, NARROW, type PictureWidth, WIDE, widthOf } from './drawing.ts';
 
-/** The ruler itself, and where the names of the bounds begin. */
-export const BAND = { left: 204, right: 244 } as const;
+export interface Band {
+  readonly left: number;
+  readonly right: number;
+}
+
+/** The ruler itself, and how far from it the names begin. */
+export const BANDS: Readonly<Record<PictureWidth, Band>> = {
+  [WIDE]: { left: 204, right: 244 },
+  [NARROW]: { left: 158, right: 198 },
+};
 export const REACH = 26;
-// Two letters are left for the arrow of what lies beyond the ruler.
-const LETTERS_ON_LINE = Math.floor((WIDTH - BAND.right - REACH) / widthOf('x')) - 2;
 const TAP = 'setpoints.transformer.tap';
 
 export interface RulerLabel {
@@ -15,37 +30,52 @@ export interface RulerLabel {
   readonly style: 'hard' | 'soft' | 'set' | 'recommended' | 'tap';
 }
 
-/** Reads the numbers of one window in the author's unit. */
+/** Reads the numbers of one window in one unit, the author's: 5 min is not above 2 h on a ruler in hours. */
 export class WindowUnits {
   readonly #context: CheckContext;
   readonly #kind: string;
   readonly #key: string;
+  readonly #unit: string;
 
-  constructor(evaluation: Evaluation, { window }: WindowReading) {
+  constructor(evaluation: Evaluation, { window, setpoint, recommended, bounds }: WindowReading) {
     this.#context = new CheckContext(evaluation, 0, '');
     this.#kind = window.kind;
     this.#key = window.setpoint;
+    const first = setpoint ?? recommended ?? bounds.find(({ number }) => Number.isFinite(number))?.number ?? 0;
+    this.#unit = this.#read(first).unit;
   }
 
   /** The bare number; what is not finite stays so. */
   drawn(number: number): number {
-    return Number.isFinite(number) ? this.#context.unrounded(number, this.#kind, this.#key).number : number;
+    if (!Number.isFinite(number)) return number;
+    const read = this.#read(number);
+    const kind = read.unit === this.#unit ? undefined : kindNamed(this.#kind);
+    return (kind && toUnit(number, kind, this.#unit)) ?? read.number;
   }
 
   shown(number: number): string {
-    return this.#context.show(number, this.#kind, this.#key);
+    const kind = this.#read(number).unit === this.#unit ? undefined : kindNamed(this.#kind);
+    return kind === undefined
+      ? this.#context.show(number, this.#kind, this.#key)
+      : formatMeasure(number, kind, this.#unit);
+  }
+
+  #read(number: number): Measure {
+    return this.#context.unrounded(number, this.#kind, this.#key);
   }
 }
 
 /** The bounds by name, highest first. */
-export function boundLabels({ bounds }: WindowReading, units: WindowUnits): readonly RulerLabel[] {
+export function boundLabels({ bounds }: WindowReading, units: WindowUnits, width: PictureWidth): readonly RulerLabel[] {
+  // Two letters are left for the arrow of what lies beyond the ruler.
+  const letters = Math.floor((width - BANDS[width].right - REACH) / widthOf('x')) - 2;
   const known = bounds.filter(({ number }) => Number.isFinite(number));
   return highestFirst(
     known.map(({ bound, number }) => {
       const sign = bound.side === 'lower' ? '≥' : '≤';
       const name = bound.limitName.replace(/^the /, '');
       const style = bound.hard ? 'hard' : 'soft';
-      return { number: units.drawn(number), lines: broken(`${sign} ${units.shown(number)}, ${name}`), style };
+      return { number: units.drawn(number), lines: broken(`${sign} ${units.shown(number)}, ${name}`, letters), style };
     }),
   );
 }
@@ -55,6 +85,7 @@ export function settingLabels(
   evaluation: Evaluation,
   reading: WindowReading,
   units: WindowUnits,
+  width: PictureWidth,
 ): readonly RulerLabel[] {
   const { window, setpoint, recommended } = reading;
   const taps = window.setpoint === TAP ? platedTaps(evaluation) : [];
@@ -76,7 +107,8 @@ export function settingLabels(
     labels.push(label('set', setpoint, lines));
   }
   if (recommended !== undefined && !isBoth) {
-    const lines = taps.length > 0 ? ['recommended:', words(recommended)] : [`recommended: ${words(recommended)}`];
+    const isLong = taps.length > 0 || width === NARROW;
+    const lines = isLong ? ['recommended:', words(recommended)] : [`recommended: ${words(recommended)}`];
     labels.push(label('recommended', recommended, lines));
   }
   return highestFirst(labels);
@@ -92,11 +124,11 @@ function highestFirst(labels: readonly RulerLabel[]): readonly RulerLabel[] {
 }
 
 /** A label in as many lines as it takes; what follows the first is set in. */
-function broken(text: string): readonly string[] {
+function broken(text: string, letters: number): readonly string[] {
   const lines: string[] = [];
   let line = '';
   for (const word of text.split(' ')) {
-    if (line !== '' && line.length + 1 + word.length > LETTERS_ON_LINE) {
+    if (line !== '' && line.length + 1 + word.length > letters) {
       lines.push(line);
       line = `\u00a0\u00a0${word}`;
     } else line = line === '' ? word : `${line} ${word}`;

@@ -1,8 +1,17 @@
 import type { Evaluation, WindowReading } from '../../engine/index.ts';
 import { type Range, rangeOf, Scale, ticks, widened } from './axis.ts';
-import { Drawing, LETTER, LINE_HEIGHT, type Point } from './drawing.ts';
+import { Drawing, LETTER, LINE_HEIGHT, type PictureWidth, type Point, WIDE } from './drawing.ts';
 import { spread } from './labels.ts';
-import { BAND, boundLabels, heightOf, REACH, type RulerLabel, settingLabels, WindowUnits } from './ruler-labels.ts';
+import {
+  BANDS,
+  type Band,
+  boundLabels,
+  heightOf,
+  REACH,
+  type RulerLabel,
+  settingLabels,
+  WindowUnits,
+} from './ruler-labels.ts';
 
 const LEAST_HEIGHT = 130;
 const TICK_SPACE = 20;
@@ -11,17 +20,18 @@ const TICK_SPACE = 20;
  * A window as a ruler: its ends and bounds at the right, what is set, recommended and on the plate at the left. The
  * outline is the window, the tint its comfortable range; bounds far outside stand beyond its ends with an arrow.
  */
-export function windowRuler(evaluation: Evaluation, reading: WindowReading): string {
+export function windowRuler(evaluation: Evaluation, reading: WindowReading, width: PictureWidth = WIDE): string {
   const units = new WindowUnits(evaluation, reading);
-  const bounds = boundLabels(reading, units);
-  const settings = settingLabels(evaluation, reading, units);
+  const bounds = boundLabels(reading, units, width);
+  const settings = settingLabels(evaluation, reading, units, width);
   const height = Math.max(heightOf(bounds), heightOf(settings), LEAST_HEIGHT) + 2 * LINE_HEIGHT;
   const range = rangeFor(reading, [...settings, ...bounds], units);
   const scale = new Scale(range, height - LINE_HEIGHT, LINE_HEIGHT);
-  const drawing = new Drawing();
-  drawBand(drawing, reading, scale, units);
-  drawColumn(drawing, settings, scale, 'left');
-  drawColumn(drawing, bounds, scale, 'right');
+  const drawing = new Drawing(width);
+  const band = BANDS[width];
+  drawBand(drawing, reading, { band, scale }, units);
+  drawColumn(drawing, settings, { band, scale }, 'left');
+  drawColumn(drawing, bounds, { band, scale }, 'right');
   const description = [...settings, ...bounds].map(({ lines }) => lines.join(' ')).join('; ');
   return drawing.toSvg(`Window of ${reading.window.title}`, `${description}.`, height);
 }
@@ -34,36 +44,42 @@ function rangeFor({ ends }: WindowReading, labels: readonly RulerLabel[], units:
   return widened(core.to > core.from ? core : rangeOf(labels.map(({ number }) => number)), 0.12, 0.12);
 }
 
-function drawBand(drawing: Drawing, { ends }: WindowReading, scale: Scale, units: WindowUnits): void {
+/** Where the ruler stands, and the numbers along it. */
+interface Ruler {
+  readonly band: Band;
+  readonly scale: Scale;
+}
+
+function drawBand(drawing: Drawing, { ends }: WindowReading, { band, scale }: Ruler, units: WindowUnits): void {
   const inside = (number: number) => scale.at(Math.min(scale.to, Math.max(scale.from, units.drawn(number))));
-  if (ends.lower <= ends.upper) drawing.area([BAND.left, inside(ends.lower)], [BAND.right, inside(ends.upper)]);
-  drawSides(drawing, scale.at(scale.from), scale.at(scale.to), 'fine');
+  if (ends.lower <= ends.upper) drawing.area([band.left, inside(ends.lower)], [band.right, inside(ends.upper)]);
+  drawSides(drawing, band, [scale.at(scale.from), scale.at(scale.to)], 'fine');
   const fits = ends.hardLower <= ends.hardUpper;
   const caps = [ends.hardLower, ends.hardUpper].filter((end) => fits && Number.isFinite(end)).map(inside);
-  for (const y of caps) drawing.line(across(y), 'heavy');
-  if (fits) drawSides(drawing, inside(ends.hardLower), inside(ends.hardUpper), 'heavy');
+  for (const y of caps) drawing.line(across(band, y), 'heavy');
+  if (fits) drawSides(drawing, band, [inside(ends.hardLower), inside(ends.hardUpper)], 'heavy');
   for (const { number, text } of ticks(scale, Math.abs(scale.at(scale.to) - scale.at(scale.from)) / TICK_SPACE)) {
     const y = scale.at(number);
     drawing.line([
-      [BAND.right - 5, y],
-      [BAND.right, y],
+      [band.right - 5, y],
+      [band.right, y],
     ]);
     // A number under the end of the window could be read neither as the one nor as the other.
     if (caps.every((cap) => Math.abs(cap - y) > LETTER * 0.7)) {
-      drawing.text([BAND.right - 8, y + LETTER / 3], text, 'end');
+      drawing.text([band.right - 8, y + LETTER / 3], text, 'end');
     }
   }
 }
 
-function across(y: number): readonly Point[] {
+function across({ left, right }: Band, y: number): readonly Point[] {
   return [
-    [BAND.left, y],
-    [BAND.right, y],
+    [left, y],
+    [right, y],
   ];
 }
 
-function drawSides(drawing: Drawing, from: number, to: number, pattern: 'fine' | 'heavy'): void {
-  for (const x of [BAND.left, BAND.right]) {
+function drawSides(drawing: Drawing, { left, right }: Band, [from, to]: Point, pattern: 'fine' | 'heavy'): void {
+  for (const x of [left, right]) {
     const side: readonly Point[] = [
       [x, from],
       [x, to],
@@ -72,18 +88,21 @@ function drawSides(drawing: Drawing, from: number, to: number, pattern: 'fine' |
   }
 }
 
-function drawColumn(drawing: Drawing, labels: readonly RulerLabel[], scale: Scale, side: 'left' | 'right'): void {
+function drawColumn(drawing: Drawing, labels: readonly RulerLabel[], ruler: Ruler, side: 'left' | 'right'): void {
+  const { band, scale } = ruler;
   const wanted = labels.map(({ number }) => scale.at(Math.min(scale.to, Math.max(scale.from, number))));
   const heights = labels.map(({ lines }) => lines.length * LINE_HEIGHT);
   const places = spread(wanted, heights, { from: 2, to: scale.at(scale.from) + LINE_HEIGHT });
   for (const [at, label] of labels.entries()) {
-    const place = { side, at: wanted[at] ?? 0, place: places[at] ?? 0 };
+    const place = { x: xFrom(band, side), side, at: wanted[at] ?? 0, place: places[at] ?? 0 };
     if (scale.covers(label.number)) drawLeader(drawing, label.style, place);
     drawText(drawing, label, scale, place);
   }
 }
 
 interface Place {
+  /** Distances from the ruler outwards. */
+  readonly x: (out: number) => number;
   readonly side: 'left' | 'right';
   /** Height of the number, and of its label. */
   readonly at: number;
@@ -91,8 +110,7 @@ interface Place {
 }
 
 /** From the ruler to a label: filled for what is set, open for what is recommended, a line for a bound or a tap. */
-function drawLeader(drawing: Drawing, style: RulerLabel['style'], { side, at, place }: Place): void {
-  const x = xFrom(side);
+function drawLeader(drawing: Drawing, style: RulerLabel['style'], { x, at, place }: Place): void {
   const leader: readonly Point[] = [
     [x(8), at],
     [x(12), at],
@@ -115,16 +133,15 @@ function drawLeader(drawing: Drawing, style: RulerLabel['style'], { side, at, pl
   drawing.line(end, style === 'hard' ? 'heavy' : style === 'soft' ? 'dotted' : 'solid');
 }
 
-function drawText(drawing: Drawing, { number, lines }: RulerLabel, scale: Scale, { side, place }: Place): void {
+function drawText(drawing: Drawing, { number, lines }: RulerLabel, scale: Scale, { x, side, place }: Place): void {
   const arrow = scale.covers(number) ? '' : number > scale.to ? '↑ ' : '↓ ';
   const top = place - ((lines.length - 1) * LINE_HEIGHT) / 2 + LETTER / 3;
   for (const [row, line] of lines.entries()) {
-    const at: Point = [xFrom(side)(REACH), top + row * LINE_HEIGHT];
+    const at: Point = [x(REACH), top + row * LINE_HEIGHT];
     drawing.text(at, row === 0 ? arrow + line : line, side === 'left' ? 'end' : 'start');
   }
 }
 
-/** Distances from the ruler outwards. */
-function xFrom(side: 'left' | 'right'): (out: number) => number {
-  return (out) => (side === 'left' ? BAND.left - out : BAND.right + out);
+function xFrom({ left, right }: Band, side: 'left' | 'right'): Place['x'] {
+  return (out) => (side === 'left' ? left - out : right + out);
 }

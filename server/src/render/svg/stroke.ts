@@ -1,11 +1,13 @@
 import { type Evaluation, KINDS } from '../../engine/index.ts';
 import { rangeOf } from './axis.ts';
-import { Drawing, LETTER, type Point } from './drawing.ts';
+import { Drawing, LETTER, type PictureWidth, type Point } from './drawing.ts';
 import { bottomAxis, type Frame, leftAxis } from './frame.ts';
 import { type Picture, pictureOf, Reader } from './picture.ts';
 
-const SPEED: Frame = { left: 56, right: 440, top: 26, bottom: 126 };
-const CURRENT: Frame = { left: 56, right: 440, top: 166, bottom: 266 };
+const SPEED = { left: 56, top: 26, bottom: 126 } as const;
+const CURRENT = { left: 56, top: 166, bottom: 266 } as const;
+/** Room for the name of the mean, at the right. */
+const MEAN = 160;
 const HEIGHT = 296;
 
 /** s, m/s, A, N. */
@@ -21,11 +23,11 @@ interface Cycle {
 }
 
 /** One stroke cycle of a linear unit: mean speed and current against time. */
-export function strokePicture(evaluation: Evaluation, caseIndex: number): Picture {
+export function strokePicture(evaluation: Evaluation, caseIndex: number, width: PictureWidth): Picture {
   const reader = new Reader(evaluation, caseIndex);
   const title = `Stroke cycle, ${evaluation.caseName(caseIndex)}`;
   const cycle = readCycle(reader);
-  return pictureOf({ id: 'stroke', title, caseIndex }, reader, () => draw(title, cycle, reader));
+  return pictureOf({ id: 'stroke', title, caseIndex }, reader, () => draw(title, cycle, reader, width));
 }
 
 function readCycle(reader: Reader): Cycle {
@@ -46,18 +48,19 @@ function readCycle(reader: Reader): Cycle {
   };
 }
 
-function draw(title: string, cycle: Cycle, reader: Reader): string {
-  const drawing = new Drawing();
+function draw(title: string, cycle: Cycle, reader: Reader, width: PictureWidth): string {
+  const drawing = new Drawing(width);
+  const right = width - MEAN;
   const [up, rest, end] = cycle.times;
   const loaded = cycle.length / up;
   const returning = end > rest ? cycle.length / (end - rest) : 0;
-  drawSteps(drawing, SPEED, reader, {
+  drawSteps(drawing, { ...SPEED, right }, reader, {
     kind: 'speed',
     times: cycle.times,
     numbers: [loaded, 0, -returning],
     texts: [`up ${reader.shown(loaded, 'speed')}`, `down ${reader.shown(returning, 'speed')}`],
   });
-  const y = drawSteps(drawing, CURRENT, reader, {
+  const y = drawSteps(drawing, { ...CURRENT, right }, reader, {
     kind: 'current',
     times: cycle.times,
     numbers: [cycle.loadedCurrent, 0, cycle.returnCurrent],
@@ -70,11 +73,11 @@ function draw(title: string, cycle: Cycle, reader: Reader): string {
   drawing.line(
     [
       [CURRENT.left, rms],
-      [CURRENT.right + 6, rms],
+      [right + 6, rms],
     ],
     'dotted',
   );
-  drawing.text([CURRENT.right + 9, rms + LETTER / 3], `rms ${reader.shown(cycle.rms, 'current')}`);
+  drawing.text([right + 9, rms + LETTER / 3], `rms ${reader.shown(cycle.rms, 'current')}`);
   return drawing.toSvg(title, describe(cycle, reader), HEIGHT);
 }
 

@@ -1,5 +1,6 @@
 import type { Evaluation } from '../../engine/index.ts';
 import { drawDepthPlot, type PlotLine, type PlotMark } from './depth-plot.ts';
+import type { PictureWidth } from './drawing.ts';
 import { type Picture, pictureOf, Reader } from './picture.ts';
 
 /** degC, m vertically. */
@@ -15,11 +16,11 @@ interface Facts {
 }
 
 /** Temperature against vertical depth in one case: well, conductor and winding, and what cable, motor and gauge stand. */
-export function temperaturePicture(evaluation: Evaluation, caseIndex: number): Picture {
+export function temperaturePicture(evaluation: Evaluation, caseIndex: number, width: PictureWidth): Picture {
   const reader = new Reader(evaluation, caseIndex);
   const title = `Temperature against depth, ${evaluation.caseName(caseIndex)}`;
   const facts = readFacts(reader);
-  return pictureOf({ id: 'temperature', title, caseIndex }, reader, () => draw(title, facts, reader));
+  return pictureOf({ id: 'temperature', title, caseIndex }, reader, () => draw(title, facts, reader, width));
 }
 
 function readFacts(reader: Reader): Facts {
@@ -54,7 +55,7 @@ function ratingsOf(reader: Reader): Facts['ratings'] {
   });
 }
 
-function draw(title: string, facts: Facts, reader: Reader): string {
+function draw(title: string, facts: Facts, reader: Reader, width: PictureWidth): string {
   const lines = linesOf(facts, reader);
   const marks = marksOf(facts, reader);
   const levels = [
@@ -63,6 +64,7 @@ function draw(title: string, facts: Facts, reader: Reader): string {
   ];
   return drawDepthPlot({
     title,
+    width,
     description: `Depth runs down. ${marks.map(({ text }) => text).join('; ')}.`,
     unit: reader.unit('temperature'),
     depthUnit: reader.unit('depth'),

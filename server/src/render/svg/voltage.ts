@@ -1,12 +1,13 @@
 import type { Evaluation } from '../../engine/index.ts';
 import { type Range, rangeOf, type Scale } from './axis.ts';
-import { Drawing, LETTER, LINE_HEIGHT, type Pattern, type Point } from './drawing.ts';
+import { Drawing, LETTER, LINE_HEIGHT, type Pattern, type PictureWidth, type Point, widthOf } from './drawing.ts';
 import { type Frame, leftAxis } from './frame.ts';
 import { spread } from './labels.ts';
 import { type Picture, pictureOf, Reader } from './picture.ts';
 
-const FRAME: Frame = { left: 50, right: 400, top: 26, bottom: 190 };
-const HEIGHT = 222;
+const FRAME = { left: 50, top: 26, bottom: 190 } as const;
+/** Room for the names of the limits, at the right, and of the places, below. */
+const [LIMITS, PLACES] = [200, 32];
 /** A limit further off than this would press the rest of the picture flat. */
 const NEAR = 1.5;
 
@@ -26,11 +27,11 @@ interface Chain {
 }
 
 /** Voltage from the drive to the motor in one case, against what bounds it. */
-export function voltagePicture(evaluation: Evaluation, caseIndex: number): Picture {
+export function voltagePicture(evaluation: Evaluation, caseIndex: number, width: PictureWidth): Picture {
   const reader = new Reader(evaluation, caseIndex);
   const title = `Voltage from drive to motor, ${evaluation.caseName(caseIndex)}`;
   const chain = readChain(reader);
-  return pictureOf({ id: 'voltage', title, caseIndex }, reader, () => draw(title, chain, reader));
+  return pictureOf({ id: 'voltage', title, caseIndex }, reader, () => draw(title, chain, reader, width));
 }
 
 function readChain(reader: Reader): Chain {
@@ -53,14 +54,15 @@ function readChain(reader: Reader): Chain {
   };
 }
 
-function draw(title: string, chain: Chain, reader: Reader): string {
-  const drawing = new Drawing();
+function draw(title: string, chain: Chain, reader: Reader, width: PictureWidth): string {
+  const drawing = new Drawing(width);
+  const frame: Frame = { ...FRAME, right: width - LIMITS };
   const drawn = (number: number) => reader.drawn(number, 'voltage');
   const range = rangeFor(chain, drawn);
-  const scale = leftAxis(drawing, FRAME, range, reader.unit('voltage'));
-  drawChain(drawing, chain, scale, reader);
-  drawLimits(drawing, chain.limits, scale, reader);
-  return drawing.toSvg(title, describe(chain, reader), HEIGHT);
+  const scale = leftAxis(drawing, frame, range, reader.unit('voltage'));
+  const rows = drawChain(drawing, chain, { frame, scale }, reader);
+  drawLimits(drawing, chain.limits, { frame, scale }, reader);
+  return drawing.toSvg(title, describe(chain, reader), FRAME.bottom + PLACES + (rows - 1) * 2 * LINE_HEIGHT);
 }
 
 /** From zero, unless all is so near together that the steps would not be seen. */
@@ -72,29 +74,37 @@ function rangeFor({ needed, reached, limits }: Chain, drawn: (number: number) =>
   return { from, to: all.to };
 }
 
-function drawChain(drawing: Drawing, { needed, reached }: Chain, scale: Scale, reader: Reader): void {
-  const step = (FRAME.right - FRAME.left) / needed.length;
+interface Place {
+  readonly frame: Frame;
+  readonly scale: Scale;
+}
+
+/** Returns in how many rows the names stand: beside each other, or by turns in two where there is little room. */
+function drawChain(drawing: Drawing, { needed, reached }: Chain, { frame, scale }: Place, reader: Reader): number {
+  const step = (frame.right - frame.left) / needed.length;
+  const rows = needed.some(({ name }) => name.some((line) => widthOf(line) > step)) ? 2 : 1;
   const heightOf = (number: number) => scale.at(reader.drawn(number, 'voltage'));
-  const points = needed.map(({ number }, at): Point => [FRAME.left + step * (at + 0.35), heightOf(number)]);
+  const points = needed.map(({ number }, at): Point => [frame.left + step * (at + 0.35), heightOf(number)]);
   drawing.line(points, 'heavy');
   needed.forEach(({ name, number }, at) => {
     const [x, y] = points[at] as Point;
     drawing.dot([x, y]);
     drawing.text([x + 5, y - 5], reader.shown(number, 'voltage'));
     for (const [row, line] of name.entries()) {
-      drawing.text([x, FRAME.bottom + 15 + row * LINE_HEIGHT], line, 'middle');
+      drawing.text([x, FRAME.bottom + 15 + (row + (at % rows) * 2) * LINE_HEIGHT], line, 'middle');
     }
   });
   const last = needed.at(-1)?.number ?? Number.NaN;
-  if (Math.abs(reached - last) <= 0.001 * last) return;
+  if (Math.abs(reached - last) <= 0.001 * last) return rows;
   const [x] = points.at(-1) as Point;
   const y = heightOf(reached);
   drawing.dot([x, y], false);
   const away = y > heightOf(last) ? LETTER + 4 : -5 - (Math.abs(y - heightOf(last)) < LINE_HEIGHT ? LINE_HEIGHT : 0);
   drawing.text([x + 5, y + away], `gets ${reader.shown(reached, 'voltage')}`);
+  return rows;
 }
 
-function drawLimits(drawing: Drawing, limits: readonly Limit[], scale: Scale, reader: Reader): void {
+function drawLimits(drawing: Drawing, limits: readonly Limit[], { frame, scale }: Place, reader: Reader): void {
   const known = limits
     .filter(({ number }) => Number.isFinite(number) && number < Number.MAX_VALUE)
     .sort((a, b) => b.number - a.number);
@@ -110,15 +120,15 @@ function drawLimits(drawing: Drawing, limits: readonly Limit[], scale: Scale, re
     const place = places[at] ?? y;
     const isShown = scale.covers(reader.drawn(number, 'voltage'));
     const text = `${name} ${reader.shown(number, 'voltage')}`;
-    drawing.text([FRAME.right + 25, place + LETTER / 3], isShown ? text : `↑ ${text}`);
-    if (isShown) drawLimit(drawing, y, place, pattern);
+    drawing.text([frame.right + 25, place + LETTER / 3], isShown ? text : `↑ ${text}`);
+    if (isShown) drawLimit(drawing, frame, [y, place], pattern);
   }
 }
 
-function drawLimit(drawing: Drawing, y: number, place: number, pattern: Pattern): void {
-  const edge: Point = [FRAME.right + 10, y];
-  drawing.line([[FRAME.left, y], edge], pattern);
-  drawing.line([edge, [FRAME.right + 22, place]], 'fine');
+function drawLimit(drawing: Drawing, { left, right }: Frame, [y, place]: Point, pattern: Pattern): void {
+  const edge: Point = [right + 10, y];
+  drawing.line([[left, y], edge], pattern);
+  drawing.line([edge, [right + 22, place]], 'fine');
 }
 
 function describe({ needed, reached, limits }: Chain, reader: Reader): string {

@@ -2,6 +2,7 @@ import type { CheckedFile, Finding } from '../../engine/index.ts';
 import { html, type Markup, trusted } from '../html/escape.ts';
 import { renderPage } from '../html/page.ts';
 import type { Paper } from '../html/print-css.ts';
+import { NARROW } from '../svg/drawing.ts';
 import type { Picture } from '../svg/picture.ts';
 import { DEFERS } from '../text/lines.ts';
 import { type CaseSheet, type WorkedSheet, type Worksheet, worksheetOf } from './model.ts';
@@ -85,9 +86,12 @@ export interface LinkedWorksheet extends Omit<WorksheetHtmlOptions, 'paper'> {
   readonly link: PageReader['link'];
 }
 
-/** The same worksheet as part of another page, which can lead from each number to the entry behind it. */
+/**
+ * The same worksheet as part of a panel, which is narrower than paper and can lead from each number to the entry behind
+ * it.
+ */
 export function worksheetMarkup(file: CheckedFile, { today, nameOf, link }: LinkedWorksheet): Markup {
-  const sheet = worksheetOf(file, today);
+  const sheet = worksheetOf(file, today, NARROW);
   return bodyOf(sheet, `Worksheet ${sheet.heading.well}`, { ...readerOf(sheet.heading, nameOf), link });
 }
 
@@ -160,7 +164,12 @@ ${valuesOf(values, reader)}</section>`;
 
 function figureOf(picture: Picture): Markup {
   if ('lacking' in picture) return html`<p>${picture.lacking}</p>`;
-  return html`<figure><figcaption>${picture.title}</figcaption>${trusted(picture.svg)}</figure>`;
+  return html`<figure><figcaption>${picture.title}</figcaption>${pictureOf(picture.svg)}</figure>`;
+}
+
+/** A picture of ours; where it is wider than its place, it is moved in it rather than made small. */
+function pictureOf(svg: string): Markup {
+  return html`<div class="picture">${trusted(svg)}</div>`;
 }
 
 function valuesOf(sheet: ValueSheet, reader: PageReader): Markup {
@@ -217,7 +226,7 @@ function windowOf(window: WindowSheet, reader: PageReader): Markup {
   const { title, setpoint, bounds, ruler } = window;
   return html`<h3 id="${anchorOfWindow(setpoint)}">Window of ${title}</h3>
 <p><code>${reader.link(setpoint, { key: setpoint })}</code>: ${windowText(window)}</p>
-${ruler !== undefined && trusted(ruler)}
+${ruler !== undefined && pictureOf(ruler)}
 <table class="bounds"><thead><tr>${BOUND_COLUMNS.map((name) => html`<th scope="col">${name}</th>`)}</tr></thead><tbody>
 ${bounds.map((each) => boundOf(each, reader))}
 </tbody></table>`;

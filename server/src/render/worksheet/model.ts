@@ -10,6 +10,7 @@ import {
   type WindowReading,
 } from '../../engine/index.ts';
 import { NOTHING, type Summary, withFile } from '../report.ts';
+import { type PictureWidth, WIDE } from '../svg/drawing.ts';
 import type { Picture } from '../svg/picture.ts';
 import { casePictures, commonPictures } from '../svg/pictures.ts';
 import { caseValues, fileValues, type ValueSheet } from './values.ts';
@@ -72,14 +73,14 @@ export interface CaseSheet {
 }
 
 /** Gathers the worksheet of a checked file; `today` is the day of the check. */
-export function worksheetOf(file: CheckedFile, today: string): Worksheet {
+export function worksheetOf(file: CheckedFile, today: string, width: PictureWidth = WIDE): Worksheet {
   return {
     heading: headingOf(file, today),
     limits: changedLimits(file),
     summary: withFile(NOTHING, file),
     findings: file.findings,
     notRun: notRun(file.statuses),
-    worked: file.worked === undefined ? undefined : workedOf(file.worked),
+    worked: file.worked === undefined ? undefined : workedOf(file.worked, width),
   };
 }
 
@@ -119,23 +120,23 @@ function notRun(statuses: ReadonlyMap<string, CheckStatus>): readonly NotRunRow[
   );
 }
 
-function workedOf({ evaluation, windows }: NonNullable<CheckedFile['worked']>): WorkedSheet {
+function workedOf({ evaluation, windows }: NonNullable<CheckedFile['worked']>, width: PictureWidth): WorkedSheet {
   const applies = (reading: WindowReading) => reading.applies;
   return {
     file: fileValues(evaluation),
-    pictures: commonPictures(evaluation),
-    cases: Array.from({ length: evaluation.caseCount }, (_, at) => caseOf(evaluation, at)),
-    windows: windows.filter(applies).map((reading) => windowSheet(evaluation, reading)),
+    pictures: commonPictures(evaluation, width),
+    cases: Array.from({ length: evaluation.caseCount }, (_, at) => caseOf(evaluation, at, width)),
+    windows: windows.filter(applies).map((reading) => windowSheet(evaluation, reading, width)),
     otherWindows: windows.filter((reading) => !applies(reading)).map(({ window }) => window.title),
   };
 }
 
-function caseOf(evaluation: Evaluation, caseIndex: number): CaseSheet {
+function caseOf(evaluation: Evaluation, caseIndex: number, width: PictureWidth): CaseSheet {
   return {
     name: evaluation.caseName(caseIndex),
     entries: caseEntries(evaluation, caseIndex),
     values: caseValues(evaluation, caseIndex),
-    pictures: casePictures(evaluation, caseIndex),
+    pictures: casePictures(evaluation, caseIndex, width),
   };
 }
 

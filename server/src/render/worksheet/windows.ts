@@ -1,4 +1,5 @@
 import { type BoundReading, CheckContext, type Evaluation, insideBy, type WindowReading } from '../../engine/index.ts';
+import type { PictureWidth } from '../svg/drawing.ts';
 import { windowRuler } from '../svg/ruler.ts';
 
 /** A setpoint's window, its numbers in the author's units. */
@@ -32,7 +33,7 @@ export interface BoundRow {
 }
 
 /** What a window says, bounds in the order of their numbers; those that do not concern the installation left out. */
-export function windowSheet(evaluation: Evaluation, reading: WindowReading): WindowSheet {
+export function windowSheet(evaluation: Evaluation, reading: WindowReading, width: PictureWidth): WindowSheet {
   const { window, setpoint, recommended, bounds, missing } = reading;
   const context = new CheckContext(evaluation, 0, '');
   const show = (number: number) => context.show(number, window.kind, window.setpoint);
@@ -47,7 +48,7 @@ export function windowSheet(evaluation: Evaluation, reading: WindowReading): Win
       recommended === undefined ? undefined : (window.choice?.(evaluation, recommended)?.words ?? show(recommended)),
     rule: window.recommendation?.rule,
     bounds: [...concerned].sort(highestFirst).map((each) => boundRow(evaluation, reading, each)),
-    ruler: known ? windowRuler(evaluation, reading) : undefined,
+    ruler: known ? windowRuler(evaluation, reading, width) : undefined,
   };
 }
 

@@ -33,7 +33,7 @@ export const CABLE_CIRCUIT: readonly ValueDeclaration[] = [
   }),
   declareValue({
     id: 'cable.approximate_drop',
-    title: 'the same by the approximate form, for comparison',
+    title: 'voltage drop in the cable by the approximate form, for comparison',
     kind: 'voltage',
     formula: '√3·I·(R·cos φ + X·sin φ)',
     source: 'IEEE 141-1993 3.11 (from memory)',

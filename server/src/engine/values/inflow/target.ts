@@ -59,7 +59,7 @@ export const TARGET: readonly ValueDeclaration[] = [
   }),
   declareValue({
     id: 'inflow.intake_rate_at_trip',
-    title: 'the same at intake conditions',
+    title: 'what the well gives at the low intake-pressure trip, at intake conditions',
     kind: 'volume_rate',
     formula: 'q·B at the trip',
     source: 'volume balance',
