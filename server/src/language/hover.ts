@@ -10,6 +10,7 @@ import {
   type Shape,
   type WindowReading,
 } from '../engine/index.ts';
+import { shownOf } from '../render/worksheet/values.ts';
 import { caseIndices, valuesDrivenBy } from './driven-values.ts';
 import { code, escaped, paragraphs, table } from './markdown.ts';
 import type { Subject } from './subject.ts';
@@ -166,7 +167,8 @@ interface Column {
 
 function valueIn(evaluation: Evaluation, node: NetworkNode, caseIndex: number): string {
   const number = evaluation.numberOf(node, caseIndex) ?? Number.NaN;
-  return escaped(showNumber(evaluation, caseIndex, number, node.declaration.kind));
+  const { id, kind } = node.declaration;
+  return escaped(shownOf(evaluation, { id, kind, number, at: caseIndex }));
 }
 
 function formulaText(formula: string): string {

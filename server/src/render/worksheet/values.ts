@@ -104,7 +104,8 @@ function rowOf(evaluation: Evaluation, node: NetworkNode, caseIndex: number | un
   };
 }
 
-function shownOf(
+/** A computed number as its reader writes such numbers; `at` is the index of its case. */
+export function shownOf(
   evaluation: Evaluation,
   {
     id,
