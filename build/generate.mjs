@@ -7,7 +7,7 @@ import { parseArgs } from 'node:util';
 import { flattenDocument } from './generate/flatten.mjs';
 import { judgeFiles, judgeFlattened } from './generate/judge.mjs';
 import { generateMedia } from './generate/media.mjs';
-import { DOCUMENT_KINDS, readKindNames, readSchemas, SchemaError } from './generate/read.mjs';
+import { DOCUMENT_KINDS, readQuantities, readSchemas, SchemaError } from './generate/read.mjs';
 import { writeShapes } from './generate/shapes.mjs';
 import { writeTypes } from './generate/types.mjs';
 import { VALIDATOR_TYPES, writeValidators } from './generate/validators.mjs';
@@ -22,18 +22,19 @@ function readOptions() {
   };
 }
 
-async function flattenAll(folder) {
+function flattenAll(folder, quantities) {
   const files = readSchemas(folder);
   judgeFiles(files);
   const documents = new Map(DOCUMENT_KINDS.map((kind) => [kind, flattenDocument(files, kind)]));
-  judgeFlattened(documents, await readKindNames(join(ROOT, 'server/src/engine/quantity/kinds.ts')));
+  judgeFlattened(documents, quantities);
   return documents;
 }
 
 async function generate({ schemas, output }) {
-  const documents = await flattenAll(schemas);
+  const quantities = await readQuantities(join(ROOT, 'server/src/engine'));
+  const documents = flattenAll(schemas, quantities);
   const texts = {
-    'shapes.ts': writeShapes(documents),
+    'shapes.ts': writeShapes(documents, quantities),
     'validators.js': await writeValidators(documents),
     'validators.d.ts': VALIDATOR_TYPES,
     'documents.ts': await writeTypes(documents),

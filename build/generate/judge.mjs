@@ -54,11 +54,11 @@ function keywordProblem(keyword) {
 }
 
 /** Judges the flattened documents: texts everywhere, maps closed, every scalar of a known sort. */
-export function judgeFlattened(documents, kindNames) {
+export function judgeFlattened(documents, quantities) {
   const problems = [];
   for (const [kind, root] of documents) {
     visit(root, kind, (schema, place) => {
-      problems.push(...RULES.flatMap((rule) => rule(schema, kindNames) ?? []).map((text) => `${place}: ${text}`));
+      problems.push(...RULES.flatMap((rule) => rule(schema, quantities) ?? []).map((text) => `${place}: ${text}`));
     });
   }
   refuse([...new Set(problems)]);
@@ -71,6 +71,7 @@ const RULES = [
   listTyped,
   stringSorted,
   kindKnown,
+  rangeReadable,
   choicesComplete,
   booleanYesNo,
   referenceKnown,
@@ -105,9 +106,14 @@ function stringSorted(schema) {
   return sorts.length === 1 ? undefined : 'is a string and needs exactly one of quantity, text and enum.';
 }
 
-function kindKnown({ quantity }, kindNames) {
-  if (!quantity || !kindNames || kindNames.includes(quantity.kind)) return undefined;
+function kindKnown({ quantity }, { kindNames }) {
+  if (!quantity || kindNames.includes(quantity.kind)) return undefined;
   return `"${quantity.kind}" is no kind of quantity; the kinds are ${kindNames.join(', ')}.`;
+}
+
+function rangeReadable({ quantity }, { rangeOf }) {
+  if (!quantity?.plausible || rangeOf(quantity.kind, quantity.plausible)) return undefined;
+  return `"${quantity.plausible.join(' to ')}" is no range of a ${quantity.kind}.`;
 }
 
 function choicesComplete(schema) {

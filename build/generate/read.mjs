@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 
@@ -40,10 +40,18 @@ function parse(name, text) {
   }
 }
 
-/** Names of the kinds of quantities; undefined where the table does not exist. */
-export async function readKindNames(file) {
-  if (!existsSync(file)) return undefined;
-  const { outputFiles } = await build({ entryPoints: [file], bundle: true, format: 'esm', write: false });
-  const module = await import(`data:text/javascript,${encodeURIComponent(outputFiles[0].text)}`);
-  return Object.keys(module.KINDS);
+/** What the engine knows of quantities: the names of their kinds, and a range of texts as numbers. */
+export async function readQuantities(engine) {
+  const { outputFiles } = await build({
+    stdin: {
+      contents: `export { KINDS } from './quantity/kinds.ts';\nexport { rangeOf } from './format/range.ts';`,
+      resolveDir: engine,
+      loader: 'ts',
+    },
+    bundle: true,
+    format: 'esm',
+    write: false,
+  });
+  const { KINDS, rangeOf } = await import(`data:text/javascript,${encodeURIComponent(outputFiles[0].text)}`);
+  return { kindNames: Object.keys(KINDS), rangeOf };
 }

@@ -8,8 +8,8 @@ import type { DocumentKind, Shape } from '../shape.ts';
 const SHARE_FROM = 160;
 
 /** `shapes.ts`: the flattened schemas as the engine walks them. */
-export function writeShapes(documents) {
-  const shapes = new Map([...documents].map(([kind, schema]) => [kind, toShape(schema)]));
+export function writeShapes(documents, { rangeOf }) {
+  const shapes = new Map([...documents].map(([kind, schema]) => [kind, withRanges(toShape(schema), rangeOf)]));
   const pool = new Pool([...shapes.values()]);
   const entries = [...shapes].map(([kind, shape]) => `  ${kind}: ${pool.express(shape)},\n`);
   return [
@@ -34,6 +34,19 @@ function toShape(schema) {
   const { title, description, reference, assumed, examples, date, quantity, choices, required } = schema;
   const shape = { type: typeOf(schema), title, description, ...collectionOf(schema) };
   return dropUndefined({ ...shape, required, quantity, choices, reference, assumed, date, examples });
+}
+
+/** With the ends of plausible ranges as numbers: a start has no time to read them. */
+function withRanges(shape, rangeOf) {
+  const { quantity, keys, open, item } = shape;
+  const range = quantity?.plausible && rangeOf(quantity.kind, quantity.plausible);
+  return dropUndefined({
+    ...shape,
+    quantity: range ? { ...quantity, range } : quantity,
+    keys: keys && mapValues(keys, (child) => withRanges(child, rangeOf)),
+    open: open && withRanges(open, rangeOf),
+    item: item && withRanges(item, rangeOf),
+  });
 }
 
 function typeOf(schema) {

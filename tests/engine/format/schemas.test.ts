@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
 import { parse } from 'yaml';
 import { SHAPES, VERSIONS } from '../../../server/src/engine/format/generated/shapes.ts';
 import { VALIDATORS } from '../../../server/src/engine/format/generated/validators.js';
+import { rangeOf } from '../../../server/src/engine/format/range.ts';
 import type { DocumentKind, Shape } from '../../../server/src/engine/format/shape.ts';
 import { kindNamed } from '../../../server/src/engine/quantity/kinds.ts';
 import { parseQuantity } from '../../../server/src/engine/quantity/parse.ts';
@@ -127,6 +128,7 @@ describe.each(KINDS)('%s', (kind) => {
       ).toEqual([]);
       const [low, high] = read.slice(usual.length).map((result) => result.quantity?.value ?? Number.NaN);
       if (plausible.length > 0) expect(low, place).toBeLessThan(high!);
+      expect(quantity.range, place).toEqual(rangeOf(quantity.kind, plausible));
     }
   });
 });

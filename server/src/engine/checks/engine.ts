@@ -1,21 +1,26 @@
 import { HANDBOOK } from '../values/handbook.ts';
-import { buildNetwork, compileInputs, type Network, readsCase } from '../values/network.ts';
-import { type CompiledCondition, type CompiledInput, compileCondition, compileInput } from '../values/readers.ts';
+import { buildNetwork, CompiledReading, compileInputs, type Network, readsCase } from '../values/network.ts';
+import { compileCondition, compileInput } from '../values/readers.ts';
 import { WINDOWS } from '../windows/all.ts';
 import type { CompiledWindow } from '../windows/reading.ts';
 import { CATALOGUE } from './catalogue.ts';
 import type { Check, Part } from './declare.ts';
 
-/** A part of a check with its conditions and inputs made ready to be read. */
-export interface CompiledCheck {
+/** A part of a check with what it reads. */
+export class CompiledCheck extends CompiledReading {
   readonly check: Check;
   readonly part: Part;
   readonly perCase: boolean;
-  readonly conditions: readonly CompiledCondition[];
-  readonly needs: readonly CompiledInput[];
+
+  constructor(check: Check, part: Part, { byId }: Network) {
+    super(part.when, part.needs, byId);
+    this.check = check;
+    this.part = part;
+    this.perCase = readsCase(part.when, part.needs, byId);
+  }
 }
 
-/** Handbook, bounds and checks, sorted and compiled once when the program starts. */
+/** Handbook, bounds and checks, sorted once when the program starts. */
 export const NETWORK: Network = buildNetwork([
   ...HANDBOOK,
   ...WINDOWS.flatMap((window) => window.bounds.map((bound) => bound.value)),
@@ -34,11 +39,5 @@ export const COMPILED_WINDOWS: readonly CompiledWindow[] = WINDOWS.map((window) 
 }));
 
 export const COMPILED_CHECKS: readonly CompiledCheck[] = CATALOGUE.flatMap((check) =>
-  check.parts.map((part) => ({
-    check,
-    part,
-    perCase: readsCase([{ when: part.when, inputs: part.needs }], NETWORK.byId),
-    conditions: part.when.map(compileCondition),
-    needs: compileInputs(part.needs, NETWORK.byId),
-  })),
+  check.parts.map((part) => new CompiledCheck(check, part, NETWORK)),
 );

@@ -54,15 +54,15 @@ function runInCase(
   const { check, part } = compiled;
   const at = context.caseIndex;
   const verdict = verdictOf(evaluation, compiled, at);
-  if (verdict === 'fails' || !evaluation.allApply(compiled.needs, at)) {
+  if (verdict === 'fails' || !evaluation.allApply(compiled.inputs, at)) {
     outcome.notApplicable(check.id);
     return undefined;
   }
-  const seen = verdict === 'holds' ? evaluation.gather(compiled.needs, at) : undefined;
+  const seen = verdict === 'holds' ? evaluation.gather(compiled.inputs, at) : undefined;
   if (seen === undefined) {
     outcome.notRun(
       check.id,
-      verdict === 'lacking' ? lacking(compiled, evaluation, at) : missingInputs(evaluation, compiled.needs, at),
+      verdict === 'lacking' ? lacking(compiled, evaluation, at) : missingInputs(evaluation, compiled.inputs, at),
     );
     return undefined;
   }

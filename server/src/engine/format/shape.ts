@@ -21,6 +21,8 @@ export interface QuantityShape {
   readonly usual: readonly string[];
   /** A wide range, as quantities with units, that a right value never leaves. */
   readonly plausible?: readonly [string, string];
+  /** Its ends in the kind's internal unit, pressures above vacuum; worked out by the generator. */
+  readonly range?: readonly [number, number];
 }
 
 /**

@@ -201,7 +201,8 @@ export class SyntaxTree {
 
 /** The steps of a dotted path; text is a key, a number an index. */
 export function stepsOf(path: string): readonly (string | number)[] {
-  if (path !== '' && !path.includes('.') && !path.includes('[')) return [path];
+  // Most paths have no index; the thousands that are declared are taken apart at every start.
+  if (path !== '' && !path.includes('[') && !path.includes(']')) return path.split('.').filter((step) => step !== '');
   const steps: (string | number)[] = [];
   for (let start = 0; start < path.length; start++) {
     const end = endOfStep(path, start);

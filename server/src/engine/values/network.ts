@@ -1,11 +1,41 @@
 import type { Condition, Inputs, Method, Source, ValueDeclaration } from './declare.ts';
 import { type CompiledCondition, type CompiledInput, compileCondition, compileInput } from './readers.ts';
 
-/** A method with its inputs and conditions made ready to be read. */
-export interface CompiledMethod {
+/**
+ * Inputs and the conditions under which they matter, made ready to be read. That is done when they are first looked
+ * at: of the thousands that are declared, one installation meets half.
+ */
+export class CompiledReading {
+  readonly #when: readonly Condition[];
+  readonly #declared: Inputs;
+  readonly #byId: ReadonlyMap<string, NetworkNode>;
+  #conditions: readonly CompiledCondition[] | undefined;
+  #inputs: readonly CompiledInput[] | undefined;
+
+  constructor(when: readonly Condition[], inputs: Inputs, byId: ReadonlyMap<string, NetworkNode>) {
+    this.#when = when;
+    this.#declared = inputs;
+    this.#byId = byId;
+  }
+
+  get conditions(): readonly CompiledCondition[] {
+    this.#conditions ??= this.#when.map(compileCondition);
+    return this.#conditions;
+  }
+
+  get inputs(): readonly CompiledInput[] {
+    this.#inputs ??= compileInputs(this.#declared, this.#byId);
+    return this.#inputs;
+  }
+}
+
+export class CompiledMethod extends CompiledReading {
   readonly method: Method;
-  readonly conditions: readonly CompiledCondition[];
-  readonly inputs: readonly CompiledInput[];
+
+  constructor(method: Method, byId: ReadonlyMap<string, NetworkNode>) {
+    super(method.when, method.inputs, byId);
+    this.method = method;
+  }
 }
 
 /** A declaration in its place in the order of computation. */
@@ -33,19 +63,17 @@ export function buildNetwork(declarations: readonly ValueDeclaration[]): Network
   if (known.size !== declarations.length) throw new Error(`values declared twice: ${repeated(declarations)}`);
   const byId = new Map<string, NetworkNode>();
   const visiting = new Set<string>();
-  const visit = (id: string): NetworkNode => {
-    const done = byId.get(id);
-    if (done !== undefined) return done;
+  const visit = (id: string): void => {
+    if (byId.has(id)) return;
     const declaration = known.get(id);
     if (declaration === undefined) throw new Error(`no value is declared as '${id}'`);
     if (visiting.has(id)) throw new Error(`values rest on each other: ${[...visiting, id].join(' → ')}`);
     visiting.add(id);
-    for (const below of idsIn(declaration)) visit(below);
+    for (const { inputs } of declaration.methods) for (const below of idsIn(inputs)) visit(below);
     visiting.delete(id);
-    const methods = declaration.methods.map((method) => compileMethod(method, byId));
-    const node = { declaration, index: byId.size, perCase: readsCase(declaration.methods, byId), methods };
-    byId.set(id, node);
-    return node;
+    const perCase = declaration.methods.some(({ when, inputs }) => readsCase(when, inputs, byId));
+    const methods = declaration.methods.map((method) => new CompiledMethod(method, byId));
+    byId.set(id, { declaration, index: byId.size, perCase, methods });
   };
   for (const each of declarations) visit(each.id);
   return { nodes: [...byId.values()], byId };
@@ -56,28 +84,13 @@ export function compileInputs(inputs: Inputs, byId: ReadonlyMap<string, NetworkN
 }
 
 /** Whether a method or check depends on the case, given the nodes that it rests on. */
-export function readsCase(
-  methods: readonly { readonly when: readonly Condition[]; readonly inputs: Inputs }[],
-  byId: ReadonlyMap<string, NetworkNode>,
-): boolean {
-  return methods.some(
-    ({ when, inputs }) =>
-      when.some(isCaseCondition) || Object.values(inputs).some(({ source }) => sourceReadsCase(source, byId)),
-  );
+export function readsCase(when: readonly Condition[], inputs: Inputs, byId: ReadonlyMap<string, NetworkNode>): boolean {
+  return when.some(isCaseCondition) || Object.values(inputs).some(({ source }) => sourceReadsCase(source, byId));
 }
 
-/** Ids of the values that a declaration names as inputs. */
-export function idsIn(declaration: Pick<ValueDeclaration, 'methods'>): string[] {
-  const sources = declaration.methods.flatMap((method) => Object.values(method.inputs).map((input) => input.source));
-  return sources.flatMap((source) => ('id' in source ? [source.id] : []));
-}
-
-function compileMethod(method: Method, byId: ReadonlyMap<string, NetworkNode>): CompiledMethod {
-  return {
-    method,
-    conditions: method.when.map(compileCondition),
-    inputs: compileInputs(method.inputs, byId),
-  };
+/** Ids of the values among inputs. */
+function idsIn(inputs: Inputs): string[] {
+  return Object.values(inputs).flatMap(({ source }) => ('id' in source ? [source.id] : []));
 }
 
 function sourceReadsCase(source: Source, byId: ReadonlyMap<string, NetworkNode>): boolean {
