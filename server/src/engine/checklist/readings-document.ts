@@ -67,10 +67,15 @@ function line(key: string, text: string | undefined): readonly string[] {
 /** `yes` for a tick, the name for a signature, else what was read with its unit. */
 function valueLine(step: Step, entry: Entry): readonly string[] {
   if (step.kind === 'hold') return line('value', entry.by);
-  const values = (entry.values ?? []).map((text) => (text.trim() === '' ? '' : withUnit(text, step.unit)));
+  const values = untilLast((entry.values ?? []).map((text) => (text.trim() === '' ? '' : withUnit(text, step.unit))));
   if (values.every((text) => text === '')) return entry.done === true ? ['    value: "yes"'] : [];
   if (values.length < 2 && (step.fields?.length ?? 1) < 2) return line('value', values[0]);
   return [`    values: [${values.map(quoted).join(', ')}]`];
+}
+
+/** A page tells every field of a step, a form those up to the last one filled: the same readings are one document. */
+function untilLast(values: readonly string[]): readonly string[] {
+  return values.slice(0, values.findLastIndex((text) => text !== '') + 1);
 }
 
 const SETPOINTS = 'settings.';
