@@ -1,5 +1,5 @@
 import { type Entry, isComplete, progressOf, shutBy } from '../engine/checklist/entry.ts';
-import { readNumber } from '../engine/checklist/reading-number.ts';
+import { temperatureIn } from '../engine/checklist/reading-number.ts';
 import { readingsText, readReadings } from '../engine/checklist/readings-document.ts';
 import type { Stage, Step } from '../engine/checklist/step.ts';
 import { now } from './clock.ts';
@@ -155,13 +155,11 @@ class FieldPage {
     return this.#views.get(id)?.judge(this.#entries.get(id) ?? {}, this.#temperatureFor(id)) ?? false;
   }
 
-  /** The temperature, degC, at which the insulation of a step was read, if somebody has entered it. */
+  /** The temperature, degC, of the item at which a step was read, if somebody has entered it. */
   #temperatureFor(id: string): number | undefined {
     const at = this.#views.get(id)?.step.temperatureStep;
-    const text = at === undefined ? undefined : this.#entries.get(at)?.values?.[0];
-    const unit = at === undefined ? undefined : this.#views.get(at)?.step.unit;
-    if (text === undefined || text.trim() === '' || unit === undefined) return undefined;
-    return readNumber(withOwnUnit(text, unit), 'degC').number;
+    if (at === undefined) return undefined;
+    return temperatureIn(this.#entries.get(at)?.values?.[0] ?? '', this.#views.get(at)?.step.unit);
   }
 
   /** After one entry: its own verdict, those that rest on it, and the count. */
@@ -241,10 +239,6 @@ class FieldPage {
     this.#entries = new Map(keptIn(event.newValue)?.entries);
     this.#showAll();
   }
-}
-
-function withOwnUnit(text: string, unit: string): string {
-  return /[a-z%°]/i.test(text) ? text : `${text} ${unit}`;
 }
 
 function loaded(taken: number, kept: readonly string[], unknown: readonly string[]): string {

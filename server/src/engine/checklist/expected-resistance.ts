@@ -1,6 +1,8 @@
 import { temperatureFactor } from '../values/electrical/conductor.ts';
 import type { Facts } from './facts.ts';
 import { cablesOf, type Item } from './items.ts';
+import { rounded } from './notation.ts';
+import type { StepDetails } from './step.ts';
 
 /** A resistance between two phases, ohm, and the temperatures for which it holds. */
 export interface ExpectedResistance {
@@ -63,4 +65,32 @@ export function throughCable(facts: Facts): ExpectedResistance | undefined {
   const state = cold < 0 ? 'the cable warm as in' : 'the cable cold as in';
   const basis = `winding at ${facts.showNumber(intake, 'temperature')}, ${state} the case '${facts.evaluation.caseName(at)}'`;
   return { ohms: winding * temperatureFactor(intake) + 2 * cable, basis };
+}
+
+/** Unit, limit and balance of the winding resistance as it is measured through the cable. */
+export function throughCableDetails(facts: Facts): StepDetails {
+  const expected = throughCable(facts);
+  const share = facts.evaluation.limit('readings.winding-unbalance');
+  const unbalance = `No reading is more than ${rounded(share * 100)} % of the mean away from the mean.`;
+  if (expected === undefined) {
+    return {
+      unit: 'ohm',
+      unbalanceMax: share,
+      note: `${unbalance} A limit is not known: enter 'equipment.motor.phase_resistance' and the cable’s conductor and length.`,
+    };
+  }
+  const { number, unit } = facts.notation.ofNumber(
+    expected.ohms,
+    'resistance',
+    facts.quantity('equipment.motor.phase_resistance'),
+  );
+  const width = facts.evaluation.limit('readings.unexpected-resistance');
+  return {
+    unit,
+    expected: number,
+    limit: { min: rounded(number * (1 - width)), max: rounded(number * (1 + width)) },
+    unbalanceMax: share,
+    note: `Expected with the ${expected.basis}. ${unbalance}`,
+    source: 'policy readings.unexpected-resistance; common practice, no source',
+  };
 }

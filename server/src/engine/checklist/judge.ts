@@ -1,7 +1,16 @@
 import { formatNumber, percentText } from '../quantity/format.ts';
 import { insulationAt40 } from '../values/readings/insulation.ts';
 import { unbalance } from '../values/readings/unbalance.ts';
-import { type ReadNumber, readNumber } from './reading-number.ts';
+import {
+  brokenLimit,
+  compared,
+  isAbove,
+  isInsulation,
+  isPhaseResistance,
+  isSame,
+  type NumberRead,
+} from './reading-limits.ts';
+import { readNumber } from './reading-number.ts';
 import type { Step } from './step.ts';
 
 /**
@@ -26,8 +35,9 @@ interface Finding {
 }
 
 /**
- * Judges the texts entered at a step that is read or set, one a field. With the temperature of the insulation, degC,
- * its reading is also brought to 40 degC, and the worse of the two counts.
+ * Judges the texts entered at a step that is read or set, one a field, as the checks of the readings do. With the
+ * temperature of the item, degC, resistances between phases are brought to 20 degC; insulation is also brought to
+ * 40 degC, and the worse of the two counts.
  */
 export function judgeStep(step: Step, texts: readonly string[], temperature?: number): Judgement {
   const filled = texts.map((text) => text.trim()).filter((text) => text !== '');
@@ -55,84 +65,77 @@ function alike(text: string): string {
 
 function judgeNumbers(step: Step, texts: readonly string[], temperature: number | undefined): readonly Finding[] {
   const unit = step.unit ?? '';
-  const readings = texts.map((text) => readNumber(text, unit));
+  const all = texts.map((text) => ({ text, ...readNumber(text, unit) }));
+  const faults = all.flatMap(({ fault }): readonly Finding[] =>
+    fault === undefined ? [] : [{ verdict: 'unreadable', message: fault }],
+  );
+  const readings = all.flatMap((each) => (each.number === undefined ? [] : [each]));
   return [
-    ...readings.map((reading, index) => judgeNumber(step, reading, texts[index] ?? '')),
+    ...faults,
+    ...compared(step, readings, temperature).map((reading) => judgeNumber(step, reading, readings.length > 1)),
     ...judgeUnbalance(step, readings),
     ...readings.flatMap((reading) => judgeAt40(step, reading, temperature)),
   ];
 }
 
-function judgeNumber(step: Step, reading: ReadNumber, text: string): Finding {
-  if (reading.number === undefined) return { verdict: 'unreadable', message: reading.fault };
-  const { min, max } = numericLimit(step);
-  const { number, beyond } = reading;
-  const least = min === undefined ? undefined : `the least allowed, ${withUnitOf(step, min)}`;
-  const most = max === undefined ? undefined : `the most allowed, ${withUnitOf(step, max)}`;
-  if (min !== undefined && number < min)
-    return beyond === 'above' ? unsure(text, least) : outside(step, number, 'below', least);
-  if (max !== undefined && number > max)
-    return beyond === 'below' ? unsure(text, most) : outside(step, number, 'above', most);
-  if (min !== undefined && beyond === 'below') return unsure(text, least);
-  if (max !== undefined && beyond === 'above') return unsure(text, most);
-  if (min !== undefined || max !== undefined || step.kind === 'set') return asPlanned(step, number);
-  return { verdict: 'noted' };
-}
-
-function numericLimit({ limit }: Step): { readonly min: number | undefined; readonly max: number | undefined } {
-  const end = (value: number | string | undefined) => (typeof value === 'number' ? value : undefined);
-  return { min: end(limit?.min), max: end(limit?.max) };
+/** What is compared may be brought to another temperature, or be a mean: then it is told beside what was typed. */
+function judgeNumber(step: Step, reading: NumberRead & { readonly text: string }, isSeveral: boolean): Finding {
+  const broken = brokenLimit(step.limit, reading);
+  if (broken === undefined) return withinLimits(step, reading.number);
+  const { end, isSure } = broken;
+  const limit = `the ${end === 'min' ? 'least' : 'most'} allowed, ${withUnitOf(step, broken.limit)}`;
+  const next = step.kind === 'set' ? NEXT.set : NEXT.read;
+  const isMean = isSeveral && isPhaseResistance(step) && step.expected !== undefined;
+  const what = `${isMean ? 'The mean, ' : ''}${withUnitOf(step, reading.number)}${isMean ? ',' : ''}`;
+  if (isSure)
+    return { verdict: 'outside', message: `${what} is ${end === 'min' ? 'below' : 'above'} ${limit}. ${next}` };
+  return {
+    verdict: 'unsure',
+    message: `'${reading.text}' may lie on either side of ${limit}. Read again in another range of the instrument.`,
+  };
 }
 
 const NEXT = { read: 'Find the cause before going on.', set: 'It is not left so without a change of the file.' };
 
-function outside(step: Step, number: number, side: 'above' | 'below', limit: string | undefined): Finding {
-  const next = step.kind === 'set' ? NEXT.set : NEXT.read;
-  return { verdict: 'outside', message: `${withUnitOf(step, number)} is ${side} ${limit}. ${next}` };
-}
-
-function unsure(text: string, limit: string | undefined): Finding {
-  return {
-    verdict: 'unsure',
-    message: `'${text}' may lie on either side of ${limit}. Read again in another range of the instrument.`,
-  };
-}
-
-// Readings are compared after conversion, which rounds in the last bits.
-const ROUNDING = 1e-9;
-
-function asPlanned(step: Step, number: number): Finding {
-  const { planned, kind } = step;
-  if (kind !== 'set' || typeof planned !== 'number') return { verdict: 'inside' };
-  if (Math.abs(number - planned) <= ROUNDING * Math.max(Math.abs(planned), 1)) return { verdict: 'inside' };
+function withinLimits(step: Step, number: number): Finding {
+  const { limit, planned, kind } = step;
+  const hasLimit = typeof limit?.min === 'number' || typeof limit?.max === 'number';
+  if (kind !== 'set') return { verdict: hasLimit ? 'inside' : 'noted' };
+  if (typeof planned !== 'number' || isSame(number, planned)) return { verdict: 'inside' };
   return { verdict: 'differs', message: `The file plans ${withUnitOf(step, planned)}. Say why in the note.` };
 }
 
 /** Several readings that should agree, once all of them are there. */
-function judgeUnbalance(step: Step, readings: readonly ReadNumber[]): readonly Finding[] {
+function judgeUnbalance(step: Step, readings: readonly NumberRead[]): readonly Finding[] {
   const { unbalanceMax, fields = [] } = step;
-  const numbers = readings.flatMap(({ number }) => number ?? []);
-  if (unbalanceMax === undefined || numbers.length < fields.length) return [];
-  const share = unbalance(numbers);
+  if (unbalanceMax === undefined || readings.length < fields.length) return [];
+  const share = unbalance(readings.map(({ number }) => number));
   if (Number.isNaN(share)) return [];
   const words = `The reading farthest from the mean is ${percentText(share)} from it; ${percentText(unbalanceMax)} is allowed.`;
-  if (share <= unbalanceMax) return [{ verdict: 'inside', message: words }];
-  return [{ verdict: 'outside', message: `${words} Clean the contacts and read again.` }];
+  if (!isAbove(share, unbalanceMax)) return [{ verdict: 'inside', message: words }];
+  return [
+    {
+      verdict: 'outside',
+      message: `${words} ${isPhaseResistance(step) ? 'Clean the contacts and read again.' : NEXT.read}`,
+    },
+  ];
 }
 
 /** Kelvin of correction beyond which the rule is a guide only (IEEE 43, from memory). */
 const FAR = 20;
 
 /** Insulation brought to 40 degC. What the limit's own temperature is, sheets seldom say: the worse reading counts. */
-function judgeAt40(step: Step, { number }: ReadNumber, temperature: number | undefined): readonly Finding[] {
-  if (temperature === undefined || number === undefined || step.temperatureStep === undefined) return [];
+function judgeAt40(step: Step, { number, beyond }: NumberRead, temperature: number | undefined): readonly Finding[] {
+  if (temperature === undefined || step.temperatureStep === undefined || !isInsulation(step)) return [];
   const at40 = insulationAt40(number, temperature);
   if (Number.isNaN(at40)) return [];
-  const { min } = numericLimit(step);
+  const { min } = step.limit ?? {};
+  const broken = brokenLimit({ min }, { number: at40, beyond });
   const guide = Math.abs(40 - temperature) > FAR ? ' So far from 40 degC the correction is a guide only.' : '';
   const words = `Brought to 40 degC it is ${withUnitOf(step, at40)}`;
-  if (min === undefined || at40 >= min) return [{ verdict: 'noted', message: `${words}.${guide}` }];
-  return [{ verdict: 'outside', message: `${words}, below ${withUnitOf(step, min)}.${guide}` }];
+  if (broken === undefined) return [{ verdict: 'noted', message: `${words}.${guide}` }];
+  const verdict = broken.isSure ? 'outside' : 'unsure';
+  return [{ verdict, message: `${words}, below ${withUnitOf(step, broken.limit)}.${guide}` }];
 }
 
 function withUnitOf({ unit }: Step, number: number): string {

@@ -46,6 +46,11 @@ export function readNumber(text: string, unit: string): ReadNumber {
   return otherZero(quantity, unit) ?? { number: inUnit(quantity, unit), beyond: beyondOf(sign) };
 }
 
+/** What a text says at a step of a temperature, degC; undefined for what is none. */
+export function temperatureIn(text: string, unit: string | undefined): number | undefined {
+  return text.trim() === '' ? undefined : readNumber(withUnit(text, unit), 'degC').number;
+}
+
 function beyondOf(sign: string | undefined): 'above' | 'below' | undefined {
   if (sign === undefined || sign === '') return undefined;
   return /^[>≥]/.test(sign) ? 'above' : 'below';

@@ -30,7 +30,7 @@ export interface Step {
   readonly fields?: readonly string[] | undefined;
   /** Greatest deviation of one of the readings from their mean over the mean, as a share. */
   readonly unbalanceMax?: number | undefined;
-  /** Id of the step at which the temperature of this reading is read: insulation is brought to 40 degC with it. */
+  /** Id of the step that reads the item’s temperature: insulation is brought to 40 degC, resistance to 20 degC. */
   readonly temperatureStep?: string | undefined;
   /** The answer is prose: there is room for several lines. */
   readonly prose?: true | undefined;

@@ -1,3 +1,4 @@
+import { isSame } from '../checklist/reading-limits.ts';
 import { readNumber, withUnit } from '../checklist/reading-number.ts';
 import type { Step } from '../checklist/step.ts';
 import { AS_LEFT_DIFFERS } from '../checks/readings/identity.ts';
@@ -141,7 +142,7 @@ function plannedText({ planned, unit }: Step): string | undefined {
 function sameAsStep(step: Step, left: string): boolean {
   if (typeof step.planned !== 'number' || step.unit === undefined) return alike(left) === alike(plannedText(step));
   const { number } = readNumber(left, step.unit);
-  return number !== undefined && Math.abs(number - step.planned) <= SLACK * Math.abs(step.planned);
+  return number !== undefined && isSame(number, step.planned);
 }
 
 /** A setting that is written down twice, as the tap is, is told of once where both say the same. */

@@ -1,18 +1,8 @@
-import type { StepLimit } from '../checklist/step.ts';
+import { brokenLimit, compared, gravest, isInsulation, isPhaseResistance } from '../checklist/reading-limits.ts';
 import { OUT_OF_LIMIT, RUNNING_DIFFERS } from '../checks/readings/accepted.ts';
 import { VALUE_UNREADABLE } from '../checks/readings/identity.ts';
 import type { VisitCheck, VisitFinding } from './declare.ts';
-import {
-  at20,
-  fieldOf,
-  inUnit,
-  isInsulation,
-  isResistance,
-  type MeasuredStep,
-  measuredSteps,
-  type Reading,
-  temperatureAtReceipt,
-} from './readings.ts';
+import { fieldOf, inUnit, type MeasuredStep, measuredSteps, OPEN_END, temperatureOf } from './readings.ts';
 import { type Row, saysYes, type Visit } from './visit.ts';
 
 export const LIMIT_CHECKS: readonly VisitCheck[] = [
@@ -30,8 +20,8 @@ function isExpectation({ step }: MeasuredStep): boolean {
 }
 
 /** Steps whose limit is judged by a check of its own. */
-function isJudgedElsewhere(each: MeasuredStep): boolean {
-  return isInsulation(each) || (isResistance(each) && each.step.expected !== undefined);
+function isJudgedElsewhere({ step }: MeasuredStep): boolean {
+  return isInsulation(step) || (isPhaseResistance(step) && step.expected !== undefined);
 }
 
 function outside(visit: Visit, concerns: (each: MeasuredStep) => boolean, way: string): readonly VisitFinding[] {
@@ -40,44 +30,28 @@ function outside(visit: Visit, concerns: (each: MeasuredStep) => boolean, way: s
     .flatMap((each) => outsideIn(visit, each, way) ?? []);
 }
 
-interface Beyond {
-  readonly reading: Reading;
-  readonly end: keyof StepLimit;
-  readonly limit: number;
-  readonly by: number;
-}
-
 /** Of several readings of one step the one that is farthest beyond is reported. */
 function outsideIn(visit: Visit, measured: MeasuredStep, way: string): VisitFinding | undefined {
-  const temperature = isResistance(measured) ? temperatureAtReceipt(visit, measured) : undefined;
-  const beyond = measured.readings.flatMap((reading) => beyondLimit(measured, reading, temperature) ?? []);
-  const [worst] = [...beyond].sort((a, b) => b.by - a.by);
-  if (worst === undefined) return undefined;
   const { step, readings } = measured;
+  const temperature = temperatureOf(visit, measured);
+  const broken = compared(step, readings, temperature).flatMap((reading) => {
+    const found = brokenLimit(step.limit, reading);
+    return found === undefined ? [] : [{ ...found, reading, by: Math.abs(found.limit - reading.number) }];
+  });
+  const worst = gravest([...broken].sort((a, b) => b.by - a.by));
+  if (worst === undefined) return undefined;
+  const { entry, number } = worst.reading;
   const inCase = step.case === undefined ? '' : ` in the case '${step.case}'`;
-  const brought =
-    temperature === undefined ? '' : `, ${inUnit(measured, at20(worst.reading.number, temperature))} at 20 degC`;
+  const brought = temperature === undefined ? '' : `, ${inUnit(measured, number)} at 20 degC`;
   const side = worst.end === 'min' ? 'at least' : 'at most';
-  const more = beyond.length > 1 ? ` ${beyond.length} of ${readings.length} readings are outside.` : '';
+  const more = broken.length > 1 ? ` ${broken.length} of ${readings.length} readings are outside.` : '';
   return {
-    at: worst.reading.entry.key,
-    message: `'${step.id}' reads ${worst.reading.entry.text}${fieldOf(measured, worst.reading)}${inCase}${brought}; ${side} ${inUnit(measured, worst.limit)} is due.${more} ${way}`,
-    value: { number: worst.reading.number, unit: step.unit },
+    at: entry.key,
+    severity: worst.isSure || isExpectation(measured) ? undefined : 'warning',
+    message: `'${step.id}' reads ${entry.text}${fieldOf(measured, worst.reading)}${inCase}${brought}; ${side} ${inUnit(measured, worst.limit)} is due.${more} ${worst.isSure ? way : OPEN_END}`,
+    value: { number, unit: step.unit },
     limit: { number: worst.limit, unit: step.unit },
   };
-}
-
-// A reading that went through a conversion of units still meets its limit.
-const SLACK = 1e-9;
-
-function beyondLimit({ step }: MeasuredStep, reading: Reading, temperature: number | undefined): Beyond | undefined {
-  const number = at20(reading.number, temperature);
-  const { min, max } = step.limit ?? {};
-  if (typeof min === 'number' && number < min - SLACK * Math.abs(min))
-    return { reading, end: 'min', limit: min, by: min - number };
-  if (typeof max === 'number' && number > max + SLACK * Math.abs(max))
-    return { reading, end: 'max', limit: max, by: number - max };
-  return undefined;
 }
 
 /** One finding a row: the first text that cannot be read, as it was written. */

@@ -1,15 +1,12 @@
-import { kindOfUnit, readNumber } from '../checklist/reading-number.ts';
+import type { NumberRead } from '../checklist/reading-limits.ts';
+import { readNumber, temperatureIn } from '../checklist/reading-number.ts';
 import type { Step } from '../checklist/step.ts';
 import { formatNumber } from '../quantity/format.ts';
-import { temperatureFactor } from '../values/electrical/conductor.ts';
 import type { Entry, Row, Visit } from './visit.ts';
 
 /** An answer that is a number, in the unit of its step. */
-export interface Reading {
+export interface Reading extends NumberRead {
   readonly entry: Entry;
-  readonly number: number;
-  /** The instrument was at the end of its range: `> 2 Gohm`. */
-  readonly beyond: 'above' | 'below' | undefined;
 }
 
 /** A step with a unit, the row that answers it, and the row's texts read in that unit. */
@@ -41,35 +38,15 @@ export function measuredStep(row: Row | undefined): MeasuredStep | undefined {
   };
 }
 
-export function isInsulation({ step }: MeasuredStep): boolean {
-  return /insulation/.test(step.id) && kindOfUnit(step.unit)?.name === 'resistance';
+/** Temperature of the item at which a step was read, degC; undefined where it does not matter, and where it was not read. */
+export function temperatureOf(visit: Visit, { step: { temperatureStep } }: MeasuredStep): number | undefined {
+  if (temperatureStep === undefined) return undefined;
+  const text = visit.row(temperatureStep)?.entries[0]?.text ?? '';
+  return temperatureIn(text, visit.steps.get(temperatureStep)?.step.unit);
 }
 
-/** Resistances of windings and conductors between the phases. */
-export function isResistance({ step }: MeasuredStep): boolean {
-  return step.unbalanceMax !== undefined;
-}
-
-/** A resistance at receipt as it is at 20 degC, where the temperature of the item was read. Source: IEC 60028. */
-export function at20(number: number, temperature: number | undefined): number {
-  return temperature === undefined ? number : number / temperatureFactor(temperature);
-}
-
-/** Temperature of the item at its receipt, degC; undefined on the installed string, and where it was not read. */
-export function temperatureAtReceipt(visit: Visit, { step }: MeasuredStep): number | undefined {
-  if (!step.id.startsWith('inspection.')) return undefined;
-  return temperatureAt(visit, step.id.replace(/[^.]+$/, 'temperature'));
-}
-
-/** What was read at the item of a temperature, degC. */
-export function temperatureAt(visit: Visit, item: string): number | undefined {
-  const text = visit.row(item)?.entries[0]?.text ?? '';
-  const unit = visit.steps.get(item)?.step.unit;
-  if (text === '' || unit === undefined) return undefined;
-  // The text may be in the step's unit alone; the rules are for degC.
-  const read = readNumber(text, unit);
-  return read.number === undefined ? undefined : unit === 'degF' ? ((read.number - 32) * 5) / 9 : read.number;
-}
+/** What to do about the end of an instrument's range that lies on either side of a limit. */
+export const OPEN_END = 'It may lie on either side of that: read again in another range of the instrument.';
 
 /** A number in the unit of a step, as it is told. */
 export function inUnit({ step }: MeasuredStep, number: number): string {

@@ -118,6 +118,7 @@ function tests(facts: Facts, item: Item): readonly Step[] {
   const all = testsOf(facts, item);
   const insulated = all.some(({ nature }) => nature === 'insulation');
   const temperature = facts.notation.unit('degC');
+  const temperatureStep = insulated ? `inspection.${item.id}.temperature` : undefined;
   return [
     ...only(
       insulated,
@@ -127,17 +128,17 @@ function tests(facts: Facts, item: Item): readonly Step[] {
         { unit: temperature },
       ),
     ),
-    ...all.flatMap((test) => testSteps(facts, item, test)),
+    ...all.flatMap((test) => testSteps(facts, item, test, temperatureStep)),
   ];
 }
 
-function testSteps(facts: Facts, item: Item, test: ItemTest): readonly Step[] {
+function testSteps(facts: Facts, item: Item, test: ItemTest, temperatureStep: string | undefined): readonly Step[] {
   const at = `inspection.${item.id}`;
   switch (test.nature) {
     case 'insulation':
       return [warn(at, 'insulation'), insulationStep(facts, item, test, `${at}.${test.id}`)];
     case 'resistance':
-      return [resistanceStep(facts, item, test)];
+      return [{ ...resistanceStep(facts, item, test), temperatureStep }];
     case 'movement':
       return [...only(moves(facts, item), warn(at, 'movement')), movementStep(item, test)];
     case 'other':

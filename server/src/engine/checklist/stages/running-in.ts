@@ -1,6 +1,7 @@
 import { BAND_SOURCE, bandAround, bandRule } from '../bands.ts';
 import { gasCautions, warn } from '../cautions.ts';
 import { connectionsOf } from '../connections.ts';
+import { throughCableDetails } from '../expected-resistance.ts';
 import type { Facts } from '../facts.ts';
 import { cablesOf, type Item, itemsOf } from '../items.ts';
 import { connectionSteps } from '../make-up.ts';
@@ -258,10 +259,8 @@ function landing(facts: Facts): readonly Step[] {
     ...only(facts.hasMagnets, warn('running_in.landing', 'column')),
     insulation(facts, 'landed', 'landed, at the top end of the cable'),
     read('running_in.resistance.landed', 'Winding resistance at the top end of the cable, A-B, B-C and C-A.', {
-      unit: 'ohm',
       fields: PHASES,
-      unbalanceMax: facts.evaluation.limit('readings.winding-unbalance'),
-      note: 'The expected value stands under “Surface”.',
+      ...throughCableDetails(facts),
     }),
     act('running_in.caps', 'Cap and insulate the top end of the cable until it is wired.'),
   ];

@@ -2,7 +2,7 @@ import { listed } from '../../text/words.ts';
 import type { BoundReading, WindowReading } from '../../windows/reading.ts';
 import { areaCautions, warn } from '../cautions.ts';
 import { connectionsOf } from '../connections.ts';
-import { throughCable } from '../expected-resistance.ts';
+import { throughCableDetails } from '../expected-resistance.ts';
 import type { Facts } from '../facts.ts';
 import { itemsOf } from '../items.ts';
 import { connectionSteps } from '../make-up.ts';
@@ -65,7 +65,7 @@ function cable(facts: Facts): readonly Step[] {
     insulation(facts),
     read('surface.cable.resistance', 'Winding resistance through the cable, line to line, A-B, B-C and C-A.', {
       fields: PHASES,
-      ...resistance(facts),
+      ...throughCableDetails(facts),
     }),
     act('surface.cable.discharge', 'Discharge and earth the conductors after the tests.'),
   ];
@@ -88,33 +88,6 @@ function insulation(facts: Facts): Step {
       source: test?.min === undefined ? undefined : 'data sheet of the motor',
     },
   );
-}
-
-function resistance(facts: Facts): StepDetails {
-  const expected = throughCable(facts);
-  const share = facts.evaluation.limit('readings.winding-unbalance');
-  const unbalance = `No reading is more than ${rounded(share * 100)} % of the mean away from the mean.`;
-  if (expected === undefined) {
-    return {
-      unit: 'ohm',
-      unbalanceMax: share,
-      note: `${unbalance} A limit is not known: enter 'equipment.motor.phase_resistance' and the cable’s conductor and length.`,
-    };
-  }
-  const { number, unit } = facts.notation.ofNumber(
-    expected.ohms,
-    'resistance',
-    facts.quantity('equipment.motor.phase_resistance'),
-  );
-  const width = facts.evaluation.limit('readings.unexpected-resistance');
-  return {
-    unit,
-    expected: number,
-    limit: { min: rounded(number * (1 - width)), max: rounded(number * (1 + width)) },
-    unbalanceMax: share,
-    note: `Expected with the ${expected.basis}. ${unbalance}`,
-    source: 'policy readings.unexpected-resistance; common practice, no source',
-  };
 }
 
 function transformer(facts: Facts): readonly Step[] {
@@ -273,17 +246,21 @@ function sequence(facts: Facts): string {
 function supplyLimits(facts: Facts): StepDetails {
   const nominal = facts.measure('supply.voltage');
   const tolerance = facts.number('supply.tolerance');
+  const unbalanceMax = facts.evaluation.limit('voltage-unbalance.high');
+  const unbalance = `No voltage is more than ${rounded(unbalanceMax * 100)} % of the mean away from the mean.`;
   if (nominal === undefined || tolerance === undefined) {
     return {
       unit: nominal?.unit ?? 'V',
       expected: nominal?.number,
-      note: "A limit is not known: enter 'supply.voltage' and 'supply.tolerance'.",
+      unbalanceMax,
+      note: `${unbalance} A limit is not known: enter 'supply.voltage' and 'supply.tolerance'.`,
     };
   }
   return {
     unit: nominal.unit,
     expected: nominal.number,
     limit: { min: rounded(nominal.number * (1 - tolerance)), max: rounded(nominal.number * (1 + tolerance)) },
-    note: `Nominal ± ${facts.show('supply.tolerance')}, as the file has it.`,
+    unbalanceMax,
+    note: `Nominal ± ${facts.show('supply.tolerance')}, as the file has it. ${unbalance}`,
   };
 }
