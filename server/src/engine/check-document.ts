@@ -3,7 +3,8 @@ import { CATALOGUE } from './checks/catalogue.ts';
 import type { Check } from './checks/declare.ts';
 import { accepts } from './checks/deviation/accepts.ts';
 import { judgeDeviations } from './checks/deviation/judge.ts';
-import { NETWORK } from './checks/engine.ts';
+import { reportCasesLeftOut, tolerancesTaken } from './checks/document/left-out.ts';
+import { COMPILED_WINDOWS, NETWORK } from './checks/engine.ts';
 import { Outcome } from './checks/outcome.ts';
 import { judgePolicy, judgeRequired } from './checks/policy/judge.ts';
 import { runChecks } from './checks/run-checks.ts';
@@ -15,7 +16,7 @@ import { placeOfDocument, placeOfNode } from './findings/places.ts';
 import type { Policy } from './findings/policy.ts';
 import type { RawFinding } from './findings/raw.ts';
 import type { Document } from './format/document.ts';
-import { type Corner, NOMINAL, toleranced } from './links/corner.ts';
+import { type Corner, NOMINAL } from './links/corner.ts';
 import { fingerprintOf } from './links/fingerprint.ts';
 import type { Neighbours } from './links/fleet.ts';
 import { Installation } from './links/installation.ts';
@@ -218,6 +219,7 @@ function workOut(
   { policy, today }: CheckRequest,
   outcome: Outcome,
 ): Worked | undefined {
+  reportCasesLeftOut(document, outcome);
   return outcome.attempt('the working out of values', () => {
     const limits = new LimitTable(policy.limits);
     const evaluateAt = (corner: Corner) => {
@@ -226,7 +228,8 @@ function workOut(
       return evaluation;
     };
     const evaluation = evaluateAt(NOMINAL);
-    const shifts = shiftsOf(toleranced([document, ...sheets.values()]), evaluateAt);
+    const entries = tolerancesTaken(document, [...sheets.values()], outcome);
+    const shifts = shiftsOf(entries, COMPILED_WINDOWS, evaluateAt);
     const windows = runWindows(evaluation, shifts, today, outcome);
     runChecks(evaluation, today, outcome);
     return { evaluation, windows };

@@ -1,6 +1,15 @@
 /** Longest word that is worth comparing: keys are short, and hostile ones are not. */
 const LONGEST = 64;
 
+/** Of a mistake that is made again and again so many are listed, and the rest are counted. */
+const MOST_GUESSED = 100;
+
+/** Guesses at misspelt words, for as many as are listed: a hostile text has tens of thousands of them. */
+export function guesser(candidates: readonly string[]): (word: string) => string | undefined {
+  let left = MOST_GUESSED;
+  return (word) => (left-- > 0 ? nearest(word, candidates) : undefined);
+}
+
 /** The candidate closest to a misspelt word, if it is close enough to be meant. */
 export function nearest(word: string, candidates: readonly string[]): string | undefined {
   if (word.length > LONGEST) return undefined;

@@ -24,6 +24,9 @@ export const SLOTS: readonly { readonly path: string; readonly kind: string }[] 
 
 type Steps = readonly (string | number)[];
 
+/** Cases that are worked out. A well has a handful; each costs a run over all values, and some look at all others. */
+export const MOST_CASES = 100;
+
 /**
  * An installation together with the data sheets that it refers to. An entry of a piece of equipment stands for the
  * nameplate of that very item, and its sheet answers for what the entry does not say.
@@ -44,7 +47,7 @@ export class Installation {
     this.sheets = sheets;
     this.#corner = corner;
     const { tree } = document;
-    this.caseNodes = [...tree.children(tree.find('operation.cases'))];
+    this.caseNodes = [...tree.children(tree.find('operation.cases'))].slice(0, MOST_CASES);
     this.bareMeans = tree.scalar(tree.find('conventions.pressure')) === 'absolute' ? 'absolute' : 'gauge';
     const elevation = document.quantities[tree.find('site.elevation')]?.value ?? 0;
     this.atmosphere = atmosphereAt(elevation);

@@ -7,7 +7,7 @@ import {
   UNKNOWN_ITEM,
 } from '../checks/readings/identity.ts';
 import type { Fix } from '../findings/finding.ts';
-import { nearest } from '../format/distance.ts';
+import { guesser } from '../format/distance.ts';
 import { shorten } from '../format/kind.ts';
 import { NONE } from '../syntax/tree.ts';
 import type { VisitCheck, VisitFinding } from './declare.ts';
@@ -47,10 +47,10 @@ function replaced({ document }: Visit, key: string, newText: string, title: stri
 }
 
 function unknownItems(visit: Visit): readonly VisitFinding[] {
-  const known = [...visit.steps.keys()];
+  const guess = guesser([...visit.steps.keys()]);
   return visit.rows.flatMap(({ placed, item, key }) => {
     if (placed !== undefined) return [];
-    const near = nearest(item, known);
+    const near = guess(item);
     const meant = near === undefined ? 'Write the id as it is printed beside the item.' : `Is '${near}' meant?`;
     return [
       {

@@ -9,20 +9,36 @@ export type EvaluateAt = (corner: Corner) => Evaluation;
 
 type End = 'low' | 'high';
 
+/** Entries, by their place in the list of toleranced ones, each at an end. */
+type Ends = readonly (readonly [entry: number, end: End])[];
+
+type WindowBounds = ReadonlyMap<CompiledWindow, readonly BoundReading[]>;
+
 /** Single shifts of each toleranced entry, computed once and shared by all windows. */
 export interface Shifts {
   readonly entries: readonly Toleranced[];
   readonly evaluateAt: EvaluateAt;
-  /** Per entry, with it alone at its low and at its high end. */
-  readonly alone: readonly { readonly low: Evaluation; readonly high: Evaluation }[];
+  /** Per entry, the bounds with it alone at its low and at its high end; the values behind them are let go of. */
+  readonly alone: readonly { readonly low: WindowBounds; readonly high: WindowBounds }[];
 }
 
-export function shiftsOf(entries: readonly Toleranced[], evaluateAt: EvaluateAt): Shifts {
-  const alone = entries.map(({ quantity }) => ({
-    low: evaluateAt(cornerOf([[quantity, 'low']])),
-    high: evaluateAt(cornerOf([[quantity, 'high']])),
-  }));
+export function shiftsOf(
+  entries: readonly Toleranced[],
+  windows: readonly CompiledWindow[],
+  evaluateAt: EvaluateAt,
+): Shifts {
+  const boundsAt = (quantity: Quantity, end: End): WindowBounds => {
+    const evaluation = evaluateAt(cornerOf([[quantity, end]]));
+    return new Map(windows.map((compiled) => [compiled, readBounds(evaluation, compiled)]));
+  };
+  const alone = entries.map(({ quantity }) => ({ low: boundsAt(quantity, 'low'), high: boundsAt(quantity, 'high') }));
   return { entries, evaluateAt, alone };
+}
+
+/** A reading of a bound with the ends that make it so. */
+interface Candidate {
+  readonly reading: BoundReading;
+  readonly ends: Ends;
 }
 
 /**
@@ -36,21 +52,25 @@ export function inWorstCorner(
   shifts: Shifts,
 ): readonly BoundReading[] {
   if (shifts.entries.length === 0) return nominal;
-  const alone = shifts.alone.map(({ low, high }) => ({
-    low: readBounds(low, compiled),
-    high: readBounds(high, compiled),
-  }));
   const corners = new CornerTable(compiled, shifts);
   return nominal.map((reading, at) => {
-    const ends = alone.map((each) => tighterEnd(reading, each.low[at], each.high[at]));
+    const singles = shifts.alone.map(({ low, high }) => ({
+      low: low.get(compiled)?.[at],
+      high: high.get(compiled)?.[at],
+    }));
+    const ends = singles.flatMap(({ low, high }, entry): Ends => {
+      const end = tighterEnd(reading, low, high);
+      return end === undefined ? [] : [[entry, end]];
+    });
     const candidates = [
-      corners.read(ends, at),
-      ...alone.flatMap((each, entry) => [
-        named(each.low[at], shifts.entries, oneEnd(entry, 'low')),
-        named(each.high[at], shifts.entries, oneEnd(entry, 'high')),
+      ...candidate(corners.read(ends, at), ends),
+      ...singles.flatMap(({ low, high }, entry) => [
+        ...candidate(low, [[entry, 'low']]),
+        ...candidate(high, [[entry, 'high']]),
       ]),
     ];
-    return candidates.reduce<BoundReading>((worst, each) => tightest(worst, each), reading);
+    const worst = candidates.reduce(tightest, { reading, ends: [] });
+    return { ...worst.reading, corner: named(worst.ends, shifts.entries) };
   });
 }
 
@@ -65,17 +85,17 @@ class CornerTable {
     this.#shifts = shifts;
   }
 
-  read(ends: readonly (End | undefined)[], at: number): BoundReading | undefined {
+  read(ends: Ends, at: number): BoundReading | undefined {
     const key = ends.join();
     const readings = this.#read.get(key) ?? this.#compute(ends);
     this.#read.set(key, readings);
-    return named(readings[at], this.#shifts.entries, ends);
+    return readings[at];
   }
 
-  #compute(ends: readonly (End | undefined)[]): readonly BoundReading[] {
-    const pairs = this.#shifts.entries.flatMap(({ quantity }, at): [Quantity, End][] => {
-      const end = ends[at];
-      return end === undefined ? [] : [[quantity, end]];
+  #compute(ends: Ends): readonly BoundReading[] {
+    const pairs = ends.flatMap(([entry, end]): [Quantity, End][] => {
+      const quantity = this.#shifts.entries[entry]?.quantity;
+      return quantity === undefined ? [] : [[quantity, end]];
     });
     return readBounds(this.#shifts.evaluateAt(cornerOf(pairs)), this.#compiled);
   }
@@ -83,12 +103,6 @@ class CornerTable {
 
 function cornerOf(pairs: readonly (readonly [Quantity, End])[]): Corner {
   return { ends: new Map(pairs) };
-}
-
-function oneEnd(entry: number, end: End): (End | undefined)[] {
-  const ends: (End | undefined)[] = [];
-  ends[entry] = end;
-  return ends;
 }
 
 function tighterEnd(
@@ -107,16 +121,17 @@ function isTighter(side: Side, a: BoundReading | undefined, b: BoundReading | un
   return a !== undefined && Number.isFinite(a.number) && tighter(side, a.number, b?.number ?? Number.NaN);
 }
 
-function tightest(worst: BoundReading, other: BoundReading | undefined): BoundReading {
-  return other !== undefined && isTighter(worst.bound.side, other, worst) ? other : worst;
+function tightest(worst: Candidate, other: Candidate): Candidate {
+  return isTighter(worst.reading.bound.side, other.reading, worst.reading) ? other : worst;
 }
 
-function named(
-  reading: BoundReading | undefined,
-  entries: readonly Toleranced[],
-  ends: readonly (End | undefined)[],
-): BoundReading | undefined {
-  if (reading === undefined) return undefined;
-  const corner = entries.flatMap(({ key }, at) => (ends[at] === undefined ? [] : [{ key, end: ends[at] as End }]));
-  return { ...reading, corner };
+function candidate(reading: BoundReading | undefined, ends: Ends): readonly Candidate[] {
+  return reading === undefined ? [] : [{ reading, ends }];
+}
+
+function named(ends: Ends, entries: readonly Toleranced[]): BoundReading['corner'] {
+  return ends.flatMap(([entry, end]) => {
+    const key = entries[entry]?.key;
+    return key === undefined ? [] : [{ key, end }];
+  });
 }

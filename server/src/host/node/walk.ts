@@ -1,4 +1,4 @@
-import { type Dirent, readdirSync, statSync } from 'node:fs';
+import { type Dirent, readdirSync, type Stats, statSync } from 'node:fs';
 import { compareText, POLICY_FILE } from '../../engine/index.ts';
 import type { Ignored } from './ignored.ts';
 import { reasonOf } from './reasons.ts';
@@ -79,13 +79,23 @@ class Walk {
   }
 
   #follow(path: string, ignored: Ignored): void {
-    const status = statSync(path, { throwIfNoEntry: false });
+    const status = this.#statusOf(path);
     const isFolder = status?.isDirectory() ?? false;
     if (status === undefined || !(isFolder || (status.isFile() && mayBeDocument(path)))) return;
     if (isFolder && ignored.has(path, true)) return;
     if (this.#roots.leadsOut(path, this.#root)) this.#report(path, 'it is a link that leads out of the repository');
     else if (isFolder) this.enter(path, ignored);
     else if (this.#isNew(path)) this.files.push(path);
+  }
+
+  /** What a link leads to; a circle of links, or a folder that is shut, is told of. */
+  #statusOf(path: string): Stats | undefined {
+    try {
+      return statSync(path, { throwIfNoEntry: false });
+    } catch (error) {
+      this.#report(path, reasonOf(error));
+      return undefined;
+    }
   }
 
   #isNew(path: string): boolean {

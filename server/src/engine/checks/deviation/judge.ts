@@ -1,7 +1,7 @@
 import { type Deviation, isAbout, isApproved, isCurrent } from '../../findings/deviations.ts';
 import type { Fix } from '../../findings/finding.ts';
 import { placeOfKey } from '../../findings/places.ts';
-import { nearest } from '../../format/distance.ts';
+import { guesser } from '../../format/distance.ts';
 import type { Document } from '../../format/document.ts';
 import { shorten } from '../../format/kind.ts';
 import type { Check } from '../declare.ts';
@@ -24,11 +24,14 @@ export interface DeviationRequest {
 
 /** Looks at the deviations of an installation when all other checks have run. */
 export function judgeDeviations(request: DeviationRequest, outcome: Outcome): void {
+  const guess = guesser(request.checks);
   request.deviations.forEach((deviation, index) => {
-    for (const fault of faultsOf(deviation, request, outcome)) report(fault, index, request.document, outcome);
+    for (const fault of faultsOf(deviation, request, guess, outcome)) report(fault, index, request.document, outcome);
   });
   for (const { id } of DEVIATION_CHECKS) outcome.passed(id, undefined);
 }
+
+type Guess = (check: string) => string | undefined;
 
 interface Fault {
   readonly check: Check;
@@ -39,16 +42,16 @@ interface Fault {
 }
 
 /** A deviation from nothing known, or by nobody, need not be judged any further. */
-function faultsOf(deviation: Deviation, request: DeviationRequest, outcome: Outcome): readonly Fault[] {
+function faultsOf(deviation: Deviation, request: DeviationRequest, guess: Guess, outcome: Outcome): readonly Fault[] {
   const { check } = deviation;
   if (check === '') return [];
-  if (!request.checks.includes(check)) return [unknownCheck(deviation, request)];
+  if (!request.checks.includes(check)) return [unknownCheck(deviation, request, guess)];
   const faults = [...unapproved(deviation), ...expired(deviation, request.today)];
   return faults.length > 0 ? faults : notNeeded(deviation, outcome);
 }
 
-function unknownCheck({ check, node }: Deviation, { document, checks }: DeviationRequest): Fault {
-  const near = nearest(check, checks);
+function unknownCheck({ check, node }: Deviation, { document }: DeviationRequest, guess: Guess): Fault {
+  const near = guess(check);
   const hint = near === undefined ? "'setproof checks' lists those that there are." : `Was '${near}' meant?`;
   const at = document.tree.child(node, 'check');
   const edits = near === undefined ? [] : [{ path: document.path, span: document.tree.span(at), newText: near }];

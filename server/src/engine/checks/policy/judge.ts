@@ -1,6 +1,6 @@
 import type { CheckStatus } from '../../findings/finding.ts';
 import { placeOfDocument, placeOfNode } from '../../findings/places.ts';
-import { nearest } from '../../format/distance.ts';
+import { guesser } from '../../format/distance.ts';
 import type { Document } from '../../format/document.ts';
 import { shorten } from '../../format/kind.ts';
 import { kindNamed } from '../../quantity/kinds.ts';
@@ -15,15 +15,19 @@ import { POLICY_REQUIRED_NOT_RUN, POLICY_UNKNOWN_CHECK, POLICY_UNKNOWN_LIMIT } f
 /** Looks at the names in a policy: checks and limits that there are not, limits of another dimension. */
 export function judgePolicy(document: Document, checks: readonly string[], outcome: Outcome): void {
   const { tree } = document;
+  const knownChecks = namesOf(POLICY_UNKNOWN_CHECK, checks);
   for (const node of namedUnder(document, 'checks')) {
-    judgeName(document, node, tree.key(node), tree.keySpan(node), POLICY_UNKNOWN_CHECK, checks, outcome);
+    judgeName(document, node, tree.key(node), tree.keySpan(node), knownChecks, outcome);
   }
   for (const node of tree.children(tree.find('require'))) {
-    judgeName(document, node, tree.scalar(node), tree.span(node), POLICY_UNKNOWN_CHECK, checks, outcome);
+    judgeName(document, node, tree.scalar(node), tree.span(node), knownChecks, outcome);
   }
-  const limits = LIMITS.map(({ name }) => name);
+  const knownLimits = namesOf(
+    POLICY_UNKNOWN_LIMIT,
+    LIMITS.map(({ name }) => name),
+  );
   for (const node of namedUnder(document, 'limits')) {
-    judgeName(document, node, tree.key(node), tree.keySpan(node), POLICY_UNKNOWN_LIMIT, limits, outcome);
+    judgeName(document, node, tree.key(node), tree.keySpan(node), knownLimits, outcome);
   }
   judgeDimensions(document, outcome);
   for (const { id } of [POLICY_UNKNOWN_CHECK, POLICY_UNKNOWN_LIMIT]) outcome.passed(id, undefined);
@@ -49,18 +53,28 @@ function namedUnder({ tree }: Document, key: string): readonly NodeIndex[] {
   return [...tree.children(tree.find(key))].filter((node) => !tree.key(node).startsWith('x_'));
 }
 
+/** The names that a part of a policy may hold, and the check that finds others. */
+interface Names {
+  readonly check: Check;
+  readonly known: ReadonlySet<string>;
+  readonly guess: (name: string) => string | undefined;
+}
+
+function namesOf(check: Check, known: readonly string[]): Names {
+  return { check, known: new Set(known), guess: guesser(known) };
+}
+
 function judgeName(
   document: Document,
   node: NodeIndex,
   name: string,
   span: Span,
-  check: Check,
-  known: readonly string[],
+  { check, known, guess }: Names,
   outcome: Outcome,
 ): void {
-  if (name === '' || known.includes(name)) return;
+  if (name === '' || known.has(name)) return;
   const what = check === POLICY_UNKNOWN_LIMIT ? 'limit' : 'check';
-  const near = nearest(name, known);
+  const near = guess(name);
   const hint = near === undefined ? '' : ` Was '${near}' meant?`;
   const edits = near === undefined ? [] : [{ path: document.path, span, newText: near }];
   outcome.report({
