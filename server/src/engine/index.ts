@@ -19,7 +19,7 @@ export {
 export { type Judgement, judgeStep, type Verdict } from './checklist/judge.ts';
 export { UNIT_CHOICES, type UnitChoice } from './checklist/notation.ts';
 export type { DeviationLine, FigureLine, FindingLine, Overview } from './checklist/overview.ts';
-export { type ReadNumber, readNumber, withUnit } from './checklist/reading-number.ts';
+export { kindOfUnit, type ReadNumber, readNumber, withUnit } from './checklist/reading-number.ts';
 export { type Readable, type ReadReadings, readingsText, readReadings } from './checklist/readings-document.ts';
 export type { Stage, StageId, Step, StepKind, StepLimit } from './checklist/step.ts';
 export { CATALOGUE } from './checks/catalogue.ts';

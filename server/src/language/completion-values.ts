@@ -13,6 +13,7 @@ import {
   type WindowReading,
 } from '../engine/index.ts';
 import type { ValuePlace } from './completion-place.ts';
+import { readingProposals } from './completion-readings.ts';
 import { windowText } from './hint-values.ts';
 import { unitSuitsLift } from './lift.ts';
 import { escaped } from './markdown.ts';
@@ -38,7 +39,9 @@ export interface Proposals {
 const TAP = 'setpoints.transformer.tap';
 
 export function valueProposals(workspace: Workspace, file: CheckedFile, place: ValuePlace): Proposals {
-  const fitting = [...recommended(file, place), ...ofShape(workspace, file, place)];
+  const told = readingProposals(workspace, file, place);
+  // Where the checklist says what is due, the examples of the format would be in its way.
+  const fitting = told.length > 0 ? told : [...recommended(file, place), ...ofShape(workspace, file, place)];
   const first = new Map<string, Proposal>();
   for (const each of fitting) if (!first.has(each.text)) first.set(each.text, withBoth(each, fitting));
   const all = [...first.values()];
