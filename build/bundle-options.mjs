@@ -17,6 +17,35 @@ export const jsYamlAsItIsFast = {
   },
 };
 
+/**
+ * `yaml` is asked only where the fast parser gives up, which is seldom, and getting it ready takes longer than the check
+ * of a file: so that is done at the first call of one of its functions.
+ */
+export const yamlWhenNeeded = {
+  name: 'yaml when needed',
+  setup(build) {
+    build.onResolve({ filter: /^yaml$/ }, ({ namespace, resolveDir }) =>
+      namespace === 'when-needed' ? undefined : { path: 'yaml', namespace: 'when-needed', pluginData: resolveDir },
+    );
+    build.onLoad({ filter: /^yaml$/, namespace: 'when-needed' }, async ({ pluginData: resolveDir }) => {
+      const names = Object.keys(await import('yaml')).filter((name) => /^(?:is|parse)[A-Z]/.test(name));
+      const calls = names.map((name) => `export const ${name} = (...given) => library().${name}(...given);`);
+      return { contents: `const library = () => require('yaml');\n${calls.join('\n')}`, resolveDir, loader: 'js' };
+    });
+  },
+};
+
+/** commander can run other programs for its commands; ours are none, and what Node needs for that is slow to load. */
+export const noProgramsForCommander = {
+  name: 'no programs for commander',
+  setup(build) {
+    build.onResolve({ filter: /^node:child_process$/ }, ({ importer }) =>
+      /[\\/]commander[\\/]/.test(importer) ? { path: 'child_process', namespace: 'none' } : undefined,
+    );
+    build.onLoad({ filter: /.*/, namespace: 'none' }, () => ({ contents: 'module.exports = {};' }));
+  },
+};
+
 const BUILTINS = new Set(builtinModules.flatMap((name) => [name, `node:${name}`]));
 
 /** What runs in a browser may ask for no module of Node, not even in a branch that is never taken. */

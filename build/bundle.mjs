@@ -1,11 +1,12 @@
 // Bundles what is shipped into dist/: `node build/bundle.mjs`, after `node build/generate.mjs`.
-import { readFileSync, rmSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { jsYamlAsItIsFast, refuseNodeBuiltins } from './bundle-options.mjs';
+import { jsYamlAsItIsFast, noProgramsForCommander, refuseNodeBuiltins, yamlWhenNeeded } from './bundle-options.mjs';
 import { makeCaches } from './code-cache.mjs';
-import { buildProgram } from './program.mjs';
+import { placeFiles, removeOthers } from './place.mjs';
+import { filesOfProgram } from './program.mjs';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
 const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
@@ -18,7 +19,7 @@ const common = {
   sourcemap: false,
   logLevel: 'warning',
   target: 'es2022',
-  plugins: [jsYamlAsItIsFast],
+  plugins: [jsYamlAsItIsFast, yamlWhenNeeded, noProgramsForCommander],
   define: { SETPROOF_VERSION: JSON.stringify(version) },
 };
 
@@ -30,14 +31,17 @@ const browser = {
 };
 const extension = { ...common, format: 'cjs', external: ['vscode'] };
 
-/** What Node runs: a script each, and the files that start it. */
+/** What Node runs: each program with its starters, and when a run of it leaves a code cache where none is. */
 const PROGRAMS = {
   cli: {
-    entry: 'server/src/entry/program.ts',
-    // Only a check compiles what later runs are to find compiled.
-    starters: { cli: "process.argv[2] === 'check'", 'check-worker': 'false' },
+    cli: {
+      entry: 'server/src/entry/cli.ts',
+      // What compiles all that later runs are to find compiled.
+      keeps: "['check', 'worksheet', 'checklist'].includes(process.argv[2])",
+    },
+    'check-worker': { entry: 'server/src/entry/check-worker.ts', keeps: false },
   },
-  'language-server': { entry: 'server/src/entry/language-node.ts', starters: { 'language-server': 'true' } },
+  'language-server': { 'language-server': { entry: 'server/src/entry/language-node.ts', keeps: true } },
 };
 
 const TARGETS = {
@@ -70,12 +74,21 @@ const TARGETS = {
   },
 };
 
+const DIST = join(ROOT, 'dist');
+
+async function filesOf(name) {
+  if (name in PROGRAMS) return filesOfProgram(name, PROGRAMS[name], common);
+  const { outputFiles } = await build({ ...TARGETS[name], write: false });
+  return outputFiles.map(({ path, text }) => ({ path, text }));
+}
+
 // `node build/bundle.mjs language-server` bundles that alone and leaves the rest as it is.
 const asked = process.argv.slice(2);
-if (asked.length === 0) rmSync(join(ROOT, 'dist'), { recursive: true, force: true });
 const names = asked.length > 0 ? asked : [...Object.keys(PROGRAMS), ...Object.keys(TARGETS)];
-await Promise.all(
-  names.map((name) => (name in PROGRAMS ? buildProgram(name, PROGRAMS[name], common) : build(TARGETS[name]))),
-);
+const files = (await Promise.all(names.map(filesOf))).flat();
+// Node takes the starters for modules otherwise, as the package says.
+files.push({ path: join(DIST, 'package.json'), text: '{ "type": "commonjs" }\n' });
+await placeFiles(files);
+if (asked.length === 0) await removeOthers(DIST, files);
 const made = names.filter((name) => name in PROGRAMS);
-if (made.length > 0) await makeCaches(join(ROOT, 'dist'), made, join(ROOT, 'samples/pad-a/qm-a1.yaml'));
+if (made.length > 0) await makeCaches(DIST, made, join(ROOT, 'samples/pad-a/qm-a1.yaml'));

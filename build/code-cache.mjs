@@ -5,20 +5,31 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 
-const RUNS = { cli: checkOnce, 'language-server': serveOnce };
+const RUNS = { cli: runCommands, 'language-server': serveOnce };
 
 /** Makes the caches for the Node that builds; another version makes its own when it first runs. */
 export async function makeCaches(dist, programs, well) {
   await Promise.all(programs.map((name) => RUNS[name](join(dist, `${name}.js`), well)));
-  const files = readdirSync(join(dist, 'chunks'));
   for (const name of programs) {
-    if (files.some((file) => file.startsWith(`${name}-`) && file.endsWith('.cache'))) continue;
+    if (readdirSync(join(dist, 'chunks', name)).some((file) => file.endsWith('.cache'))) continue;
     console.warn(`No code cache was made for '${name}': it works, and starts more slowly.`);
   }
 }
 
-async function checkOnce(program, well) {
-  await once(spawn(process.execPath, [program, 'check', well], { stdio: 'ignore' }), 'exit');
+/** A check comes first, so that the engine is kept as a check needs it. */
+async function runCommands(program, well) {
+  await run(program, 'check', well);
+  await Promise.all(
+    [
+      ['worksheet'],
+      ['worksheet', '--format', 'html'],
+      ...['html', 'pdf'].map((form) => ['checklist', '--format', form]),
+    ].map((command) => run(program, ...command, well)),
+  );
+}
+
+async function run(program, ...args) {
+  await once(spawn(process.execPath, [program, ...args], { stdio: 'ignore' }), 'exit');
 }
 
 /** A session as an editor begins it: what it compiles is what the next one needs first. */

@@ -8,11 +8,11 @@ import type { Run } from '../render/report.ts';
 import { counted } from '../render/text/lines.ts';
 import type { AcceptedEntry } from './checking/accepted.ts';
 import { readAccepted, writeAccepted } from './checking/accepted-file.ts';
-import { batchesOf, type Crew, crewOfOne, crewOfWorkers, inOrder } from './checking/crew.ts';
+import { batchesOf, type Crew, crewOfOne, inOrder } from './checking/crew.ts';
 import type { Inspection, Survey } from './checking/inspector.ts';
 import type { Setup } from './checking/setup.ts';
 import { settledEntry, Tally } from './checking/tally.ts';
-import { changesSince, chooseDocuments, isInShard, shardOf } from './choose.ts';
+import { chooseDocuments, isInShard, shardOf } from './choose.ts';
 import { Progress } from './progress.ts';
 import { type Asked, askedReports, openReports, type ReportArguments, type Reports } from './reports.ts';
 import { type Scope, type ScopeArguments, scopeOf } from './scope.ts';
@@ -97,7 +97,7 @@ class Gate {
   }
 
   async run(): Promise<number> {
-    const choice = this.#choice();
+    const choice = await this.#choice();
     const found = findFiles(this.#paths, this.#scope.roots, this.#scope.options.policy);
     for (const { path } of found.files) this.#scope.admit(path);
     for (const trouble of found.troubles) this.#tell(trouble);
@@ -113,14 +113,19 @@ class Gate {
   }
 
   /** What of the documents is asked for, and of how many workers. @throws Refusal for what makes no sense */
-  #choice(): Choice {
+  async #choice(): Promise<Choice> {
     const { shard, jobs, changedSince } = this.#args;
     const part = shard === undefined ? undefined : shardOf(shard);
     return {
       jobs: jobs === undefined ? undefined : jobsOf(jobs),
       isInPart: (path) => part === undefined || isInShard(path, part, this.#scope.roots),
-      mayDiffer: changedSince === undefined ? () => true : changesSince(changedSince, this.#paths),
+      mayDiffer: changedSince === undefined ? () => true : await this.#changesSince(changedSince),
     };
+  }
+
+  async #changesSince(revision: string): Promise<Choice['mayDiffer']> {
+    const { changesSince } = await import('./changes-since.ts');
+    return changesSince(revision, this.#paths);
   }
 
   async #checkChosen(
@@ -142,16 +147,19 @@ class Gate {
   }
 
   async #withCrew<T>(jobs: number, work: (crew: Crew) => Promise<T>): Promise<T> {
-    const { worker } = this.#surroundings;
-    const crew =
-      jobs > 1 && worker !== undefined
-        ? crewOfWorkers(jobs, worker, this.#setup)
-        : await crewOfOne(this.#setup, this.#surroundings);
+    const crew = await this.#crewOf(jobs);
     try {
       return await work(crew);
     } finally {
       await crew.end();
     }
+  }
+
+  async #crewOf(jobs: number): Promise<Crew> {
+    const { worker } = this.#surroundings;
+    if (jobs <= 1 || worker === undefined) return crewOfOne(this.#setup, this.#surroundings);
+    const { crewOfWorkers } = await import('./checking/workers.ts');
+    return crewOfWorkers(jobs, worker, this.#setup);
   }
 
   /** Reads all files once, and lets the crew know which installations there are. */

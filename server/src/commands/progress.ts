@@ -10,7 +10,7 @@ export class Progress {
   #deed = '';
   #total = 0;
   #done = 0;
-  #next = performance.now() + PATIENCE;
+  #next = Date.now() + PATIENCE;
   #shown = false;
 
   constructor(sink: Sink) {
@@ -26,8 +26,8 @@ export class Progress {
 
   step(files: number): void {
     this.#done += files;
-    if (this.#sink.isTTY !== true || performance.now() < this.#next) return;
-    this.#next = performance.now() + PAUSE;
+    if (this.#sink.isTTY !== true || Date.now() < this.#next) return;
+    this.#next = Date.now() + PAUSE;
     this.#shown = true;
     this.#sink.write(`\r\u001b[K${this.#done} of ${counted(this.#total, 'file')} ${this.#deed}`);
   }

@@ -1,8 +1,8 @@
 // A worker that helps the command line to check many files.
 import { parentPort, workerData } from 'node:worker_threads';
-import type { Answer, Request } from '../commands/checking/crew.ts';
 import { Inspector } from '../commands/checking/inspector.ts';
 import type { Setup } from '../commands/checking/setup.ts';
+import type { Answer, Request } from '../commands/checking/workers.ts';
 import { colours } from './colours.ts';
 
 /** Messages wait in the port until the first listener is there. */
