@@ -7,7 +7,7 @@ import { reportCasesLeftOut, tolerancesTaken } from './checks/document/left-out.
 import { COMPILED_WINDOWS, NETWORK } from './checks/engine.ts';
 import { Outcome } from './checks/outcome.ts';
 import { judgePolicy, judgeRequired } from './checks/policy/judge.ts';
-import { runChecks } from './checks/run-checks.ts';
+import { runChecks, type Settled } from './checks/run-checks.ts';
 import { runWindows } from './checks/run-windows.ts';
 import { type Deviation, inForce, readDeviations } from './findings/deviations.ts';
 import type { CheckStatus, Finding, Severity } from './findings/finding.ts';
@@ -46,6 +46,8 @@ export interface CheckRequest {
   readonly visited?: Visited | undefined;
   readonly today: string;
   readonly lookUp: (path: string) => Known | undefined;
+  /** The same file as it was checked before an edit, by the same policy on the same day. */
+  readonly before?: Worked | undefined;
 }
 
 /** A document with its findings, and the status of every check of the catalogue. */
@@ -63,6 +65,8 @@ export interface CheckedFile {
 export interface Worked {
   readonly evaluation: Evaluation;
   readonly windows: readonly WindowReading[];
+  /** What checks came to, to be taken over where nothing of what they read has changed. */
+  readonly settled: readonly (Settled | undefined)[];
 }
 
 export const INTERNAL = 'internal';
@@ -216,23 +220,23 @@ function relatedToSheet(sheet: Document): { place: ReturnType<typeof placeOfDocu
 function workOut(
   document: Document,
   sheets: ReadonlyMap<NodeIndex, Document>,
-  { policy, today }: CheckRequest,
+  { policy, today, before }: CheckRequest,
   outcome: Outcome,
 ): Worked | undefined {
   reportCasesLeftOut(document, outcome);
   return outcome.attempt('the working out of values', () => {
     const limits = new LimitTable(policy.limits);
-    const evaluateAt = (corner: Corner) => {
-      const evaluation = new Evaluation(new Installation(document, sheets, corner), NETWORK, limits);
+    const evaluateAt = (corner: Corner, like: Evaluation | undefined) => {
+      const evaluation = new Evaluation(new Installation(document, sheets, corner), NETWORK, limits, like);
       for (const [id, error] of evaluation.broken) outcome.noteBroken(`the value '${id}'`, error);
       return evaluation;
     };
-    const evaluation = evaluateAt(NOMINAL);
+    const evaluation = evaluateAt(NOMINAL, before?.evaluation);
     const entries = tolerancesTaken(document, [...sheets.values()], outcome);
-    const shifts = shiftsOf(entries, COMPILED_WINDOWS, evaluateAt);
+    const shifts = shiftsOf(entries, COMPILED_WINDOWS, (corner) => evaluateAt(corner, evaluation));
     const windows = runWindows(evaluation, shifts, today, outcome);
-    runChecks(evaluation, today, outcome);
-    return { evaluation, windows };
+    const settled = runChecks(evaluation, today, outcome, before?.settled);
+    return { evaluation, windows, settled };
   });
 }
 

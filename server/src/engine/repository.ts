@@ -242,6 +242,7 @@ export class Repository {
       visited,
       today: this.options.today,
       lookUp: (at) => this.#known.get(at),
+      before: cached?.file.policy === policy ? cached.file.worked : undefined,
     });
     this.#checked.set(path, { basis, file });
     return file;

@@ -3,8 +3,9 @@ import type { Measure } from '../findings/finding.ts';
 import type { Located } from '../links/installation.ts';
 import type { Quantity } from '../quantity/types.ts';
 import { stepsOf } from '../syntax/tree.ts';
-import { cellOf, type Evaluation, State } from '../values/evaluation.ts';
+import { type Evaluation, State } from '../values/evaluation.ts';
 import { missingEntries } from '../values/missing.ts';
+import { cellOf } from '../values/rows.ts';
 import { Notation, shown, type UnitChoice } from './notation.ts';
 
 /** A computed value, or the entries that keep it from being known. */

@@ -19,15 +19,22 @@ const DIFFERENCE_UNITS: Readonly<Record<string, string>> = { degC: 'K', degF: 'd
 
 /** What a check may use besides the inputs that it declares: the case it stands in, and the author's own units. */
 export class CheckContext {
-  readonly evaluation: Evaluation;
   readonly caseIndex: number;
   /** Day on which the check is made, `2026-03-14`; the engine has no clock. */
   readonly today: string;
+  /** Set as soon as something is looked at that no check declares as an input, be it a text or a unit. */
+  looksAround = false;
+  readonly #evaluation: Evaluation;
 
   constructor(evaluation: Evaluation, caseIndex: number, today: string) {
-    this.evaluation = evaluation;
+    this.#evaluation = evaluation;
     this.caseIndex = caseIndex;
     this.today = today;
+  }
+
+  get evaluation(): Evaluation {
+    this.looksAround = true;
+    return this.#evaluation;
   }
 
   get caseName(): string {

@@ -1,6 +1,13 @@
 import { HANDBOOK } from '../values/handbook.ts';
-import { buildNetwork, CompiledReading, compileInputs, type Network, readsCase } from '../values/network.ts';
-import { compileCondition, compileInput } from '../values/readers.ts';
+import {
+  buildNetwork,
+  CompiledReading,
+  compileConditions,
+  compileInputs,
+  type Network,
+  readsCase,
+} from '../values/network.ts';
+import { compileInput } from '../values/readers.ts';
 import { WINDOWS } from '../windows/all.ts';
 import type { CompiledWindow } from '../windows/reading.ts';
 import { CATALOGUE } from './catalogue.ts';
@@ -12,11 +19,11 @@ export class CompiledCheck extends CompiledReading {
   readonly part: Part;
   readonly perCase: boolean;
 
-  constructor(check: Check, part: Part, { byId }: Network) {
-    super(part.when, part.needs, byId);
+  constructor(check: Check, part: Part, network: Network) {
+    super(part.when, part.needs, network);
     this.check = check;
     this.part = part;
-    this.perCase = readsCase(part.when, part.needs, byId);
+    this.perCase = readsCase(part.when, part.needs, network.byId);
   }
 }
 
@@ -28,14 +35,14 @@ export const NETWORK: Network = buildNetwork([
 
 export const COMPILED_WINDOWS: readonly CompiledWindow[] = WINDOWS.map((window) => ({
   window,
-  conditions: window.when.map(compileCondition),
-  compared: compileInput('compared', window.compared.source, NETWORK.byId),
+  conditions: compileConditions(window.when, NETWORK),
+  compared: compileInput('compared', window.compared.source, NETWORK),
   bounds: window.bounds.map((bound) => {
     const node = NETWORK.byId.get(bound.value.id);
     if (node === undefined) throw new Error(`the bound ${bound.id} is not in the network`);
     return { bound, node };
   }),
-  recommendation: compileInputs(window.recommendation?.inputs ?? {}, NETWORK.byId),
+  recommendation: compileInputs(window.recommendation?.inputs ?? {}, NETWORK),
 }));
 
 export const COMPILED_CHECKS: readonly CompiledCheck[] = CATALOGUE.flatMap((check) =>

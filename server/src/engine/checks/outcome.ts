@@ -66,33 +66,47 @@ export class Outcome {
 
   /** @param margin works out how far inside the check is; asked only when somebody reads it. */
   passed(check: string, margin: MarginReader | undefined): void {
-    this.#settle(check, margin === undefined ? PASSED : new Passed([margin]));
+    this.settle(check, passedBy(margin === undefined ? [] : [margin]));
   }
 
   notRun(check: string, missing: readonly string[]): void {
-    this.#settle(check, { status: 'not_run', missing: [...new Set(missing)].sort() });
+    this.settle(check, notRunFor(missing));
   }
 
   notApplicable(check: string): void {
-    this.#settle(check, { status: 'not_applicable' });
+    this.settle(check, NOT_APPLICABLE);
   }
 
-  /** Said once of a check that several bounds share: what was found outranks what was not run, that what passed. */
-  #settle(check: string, status: CheckStatus): void {
+  /** Said once of a check that several bounds share. */
+  settle(check: string, status: CheckStatus): void {
     const before = this.statuses.get(check);
-    if (before === undefined || WEIGHT[status.status] > WEIGHT[before.status]) this.statuses.set(check, status);
-    else if (before.status === 'not_run' && status.status === 'not_run') {
-      this.statuses.set(check, { ...before, missing: [...new Set([...before.missing, ...status.missing])].sort() });
-    } else if (before.status === 'passed' && status.status === 'passed') {
-      this.statuses.set(check, bothPassed(before, status));
-    }
+    const both = before === undefined ? status : bothOf(before, status);
+    if (both !== before) this.statuses.set(check, both);
   }
+}
+
+export const NOT_APPLICABLE: CheckStatus = { status: 'not_applicable' };
+
+export function notRunFor(missing: readonly string[]): CheckStatus {
+  return { status: 'not_run', missing: [...new Set(missing)].sort() };
+}
+
+export function passedBy(margins: readonly MarginReader[]): CheckStatus {
+  return margins.length === 0 ? PASSED : new Passed(margins);
+}
+
+/** What was found outranks what was not run, that what passed. */
+export function bothOf(before: CheckStatus, status: CheckStatus): CheckStatus {
+  if (WEIGHT[status.status] > WEIGHT[before.status]) return status;
+  if (before.status === 'not_run' && status.status === 'not_run')
+    return notRunFor([...before.missing, ...status.missing]);
+  return before.status === 'passed' && status.status === 'passed' ? bothPassed(before, status) : before;
 }
 
 type MarginReader = () => Measure;
 type PassedStatus = Extract<CheckStatus, { readonly status: 'passed' }>;
 
-const PASSED: PassedStatus = { status: 'passed', margin: undefined };
+export const PASSED: PassedStatus = { status: 'passed', margin: undefined };
 
 /**
  * A check that passed in several cases, or with several bounds. To put each margin into the author's unit costs as much

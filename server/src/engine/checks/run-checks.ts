@@ -1,4 +1,4 @@
-import type { Fix, Measure } from '../findings/finding.ts';
+import type { CheckStatus, Fix, Measure } from '../findings/finding.ts';
 import { placeOfDocument, placeOfKey, placeOfNode } from '../findings/places.ts';
 import type { Place, RawFinding } from '../findings/raw.ts';
 import { NONE, stepsOf } from '../syntax/tree.ts';
@@ -7,35 +7,64 @@ import { missingInputs } from '../values/missing.ts';
 import { CheckContext } from './context.ts';
 import type { Amount, Judgement, Lacking, Margin, Offer, Verdict } from './declare.ts';
 import { COMPILED_CHECKS, type CompiledCheck } from './engine.ts';
-import type { Outcome } from './outcome.ts';
+import { bothOf, NOT_APPLICABLE, notRunFor, type Outcome, PASSED, passedBy } from './outcome.ts';
 
-/** Runs every check of an installation that is not a bound; a check that throws is noted and the others go on. */
-export function runChecks(evaluation: Evaluation, today: string, outcome: Outcome): void {
+/** What a check without a finding came to, told of no text: it holds for as long as what the check reads does. */
+export interface Settled {
+  readonly status: CheckStatus;
+  /** How far inside a passed check was, in the cases of which it says so. */
+  readonly margins: readonly CaseMargin[];
+}
+
+interface CaseMargin {
+  readonly caseIndex: number;
+  readonly amount: Amount;
+}
+
+/**
+ * Runs every check of an installation that is not a bound; a check that throws is noted and the others go on.
+ * @param before what they came to in the evaluation that this one was made from, by place in the list of checks
+ * @returns what can be taken over in the same way next time
+ */
+export function runChecks(
+  evaluation: Evaluation,
+  today: string,
+  outcome: Outcome,
+  before: readonly (Settled | undefined)[] = [],
+): readonly (Settled | undefined)[] {
   // What concerns the whole file stands in the first, also without a case.
   const contexts = Array.from(
     { length: Math.max(1, evaluation.caseCount) },
     (_, at) => new CheckContext(evaluation, at, today),
   );
-  for (const compiled of COMPILED_CHECKS) {
-    outcome.attempt(`the check '${compiled.check.id}'`, () => runCheck(evaluation, compiled, contexts, outcome));
-  }
+  return COMPILED_CHECKS.map((compiled, at) => {
+    const known = evaluation.changes?.touch(compiled.reads) === false ? before[at] : undefined;
+    const settled = known ?? runCheck(evaluation, compiled, contexts, outcome);
+    if (settled !== undefined) outcome.settle(compiled.check.id, statusIn(settled, contexts));
+    return settled;
+  });
 }
 
+function statusIn({ status, margins }: Settled, contexts: readonly CheckContext[]): CheckStatus {
+  if (status.status !== 'passed') return status;
+  const measure = ({ caseIndex, amount }: CaseMargin) => measureOf(contexts[caseIndex] as CheckContext, amount);
+  return passedBy(margins.map((margin) => () => measure(margin)));
+}
+
+/** Runs a check and reports what it finds; gives what it came to where that rests on its declared inputs alone. */
 function runCheck(
   evaluation: Evaluation,
   compiled: CompiledCheck,
   contexts: readonly CheckContext[],
   outcome: Outcome,
-): void {
-  const times = compiled.perCase ? evaluation.caseCount : 1;
-  if (times === 0) outcome.notRun(compiled.check.id, ['operation.cases']);
-  let worst: Judged | undefined;
-  for (let at = 0; at < times; at++) {
-    const judged = runInCase(evaluation, compiled, contexts[at] as CheckContext, outcome);
-    if (judged !== undefined && (worst === undefined || judged.excess > worst.excess)) worst = judged;
-  }
-  if (worst === undefined) return;
-  for (const judgement of worst.judgements) report(compiled, judgement, worst.context, outcome);
+): Settled | undefined {
+  const run = new CheckRun(evaluation, compiled, contexts);
+  const isDone = outcome.attempt(`the check '${compiled.check.id}'`, () => run.inAllCases());
+  const { settled, worst } = run;
+  if (isDone === true && worst === undefined && !run.looksAround) return settled;
+  if (settled !== undefined) outcome.settle(compiled.check.id, statusIn(settled, contexts));
+  for (const judgement of worst?.judgements ?? []) report(compiled, judgement, (worst as Judged).context, outcome);
+  return undefined;
 }
 
 /** What a check found in one case. Of several cases the worst is reported: the others are the same mistake. */
@@ -45,38 +74,62 @@ interface Judged {
   readonly excess: number;
 }
 
-function runInCase(
-  evaluation: Evaluation,
-  compiled: CompiledCheck,
-  context: CheckContext,
-  outcome: Outcome,
-): Judged | undefined {
-  const { check, part } = compiled;
-  const at = context.caseIndex;
-  const verdict = verdictOf(evaluation, compiled, at);
-  if (verdict === 'fails' || !evaluation.allApply(compiled.inputs, at)) {
-    outcome.notApplicable(check.id);
-    return undefined;
+const NO_MARGINS: readonly CaseMargin[] = [];
+
+class CheckRun {
+  settled: Settled | undefined;
+  worst: Judged | undefined;
+  /** Whether it looked at something that it does not declare as an input. */
+  looksAround = false;
+  readonly #evaluation: Evaluation;
+  readonly #compiled: CompiledCheck;
+  readonly #contexts: readonly CheckContext[];
+
+  constructor(evaluation: Evaluation, compiled: CompiledCheck, contexts: readonly CheckContext[]) {
+    this.#evaluation = evaluation;
+    this.#compiled = compiled;
+    this.#contexts = contexts;
   }
-  const seen = verdict === 'holds' ? evaluation.gather(compiled.inputs, at) : undefined;
-  if (seen === undefined) {
-    outcome.notRun(
-      check.id,
-      verdict === 'lacking' ? lacking(compiled, evaluation, at) : missingInputs(evaluation, compiled.inputs, at),
-    );
-    return undefined;
+
+  inAllCases(): true {
+    const times = this.#compiled.perCase ? this.#evaluation.caseCount : 1;
+    if (times === 0) this.#settle(notRunFor(['operation.cases']));
+    for (let at = 0; at < times; at++) this.#inCase(at);
+    return true;
   }
-  const result = (part.run as (seen: unknown, context: CheckContext) => Verdict)(seen, context);
-  if (isLacking(result)) {
-    outcome.notRun(check.id, result.lacks);
-    return undefined;
+
+  #inCase(at: number): void {
+    const { inputs } = this.#compiled;
+    const verdict = verdictOf(this.#evaluation, this.#compiled, at);
+    if (verdict === 'fails' || !this.#evaluation.allApply(inputs, at)) this.#settle(NOT_APPLICABLE);
+    else if (verdict === 'lacking') this.#settle(notRunFor(lacking(this.#compiled, this.#evaluation, at)));
+    else this.#judge(this.#evaluation.gather(inputs, at), this.#contexts[at] as CheckContext);
   }
-  const judgements = judgementsIn(result);
-  if (judgements.length === 0) {
-    outcome.passed(check.id, isMargin(result) ? () => measureOf(context, result.margin) : undefined);
-    return undefined;
+
+  #judge(seen: unknown, context: CheckContext): void {
+    const { inputs, part } = this.#compiled;
+    if (seen === undefined) {
+      this.#settle(notRunFor(missingInputs(this.#evaluation, inputs, context.caseIndex)));
+      return;
+    }
+    context.looksAround = false;
+    const result = (part.run as (seen: unknown, context: CheckContext) => Verdict)(seen, context);
+    this.looksAround ||= context.looksAround;
+    const judgements = judgementsIn(result);
+    if (judgements.length > 0) this.#weigh({ judgements, context, excess: Math.max(...judgements.map(excessOf)) });
+    else if (isLacking(result)) this.#settle(notRunFor(result.lacks));
+    else this.#settle(PASSED, isMargin(result) ? { caseIndex: context.caseIndex, amount: result.margin } : undefined);
   }
-  return { judgements, context, excess: Math.max(...judgements.map(excessOf)) };
+
+  #weigh(judged: Judged): void {
+    if (this.worst === undefined || judged.excess > this.worst.excess) this.worst = judged;
+  }
+
+  #settle(status: CheckStatus, margin?: CaseMargin): void {
+    const both = this.settled === undefined ? status : bothOf(this.settled.status, status);
+    const margins = this.settled?.margins ?? NO_MARGINS;
+    this.settled = { status: both, margins: margin === undefined ? margins : [...margins, margin] };
+  }
 }
 
 function lacking(compiled: CompiledCheck, evaluation: Evaluation, at: number): string[] {

@@ -1,9 +1,12 @@
 import type { Installation, Located } from '../links/installation.ts';
 import { stepsOf } from '../syntax/tree.ts';
-import type { Input, Method, Outcome, RowsSource } from './declare.ts';
+import type { Changes } from './changes.ts';
+import type { Input, Method, Outcome } from './declare.ts';
+import { Entries } from './entries.ts';
 import type { LimitTable } from './limits.ts';
 import type { CompiledMethod, Network, NetworkNode } from './network.ts';
 import { type CompiledInput, LACKING, type Verdict } from './readers.ts';
+import { rowNodesAt } from './rows.ts';
 
 type Steps = readonly (string | number)[];
 
@@ -31,30 +34,35 @@ export class Evaluation {
   readonly caseCount: number;
   /** What the working out of values threw, by id. Such a value counts as missing, and is itself what is missing. */
   readonly broken = new Map<string, unknown>();
+  readonly entries: Entries;
+  /** What reads otherwise than in the evaluation that this one was made from. */
+  readonly changes: Changes | undefined;
   readonly #limits: LimitTable;
+  /** Entries that no declaration names, as asked for by path; null for one that is not there. */
+  readonly #others = new Map<string, Located | null>();
   readonly #numbers: Float64Array;
   readonly #states: Uint8Array;
   readonly #methods: Uint8Array;
   readonly #supplies: Uint8Array;
   readonly #bindingCases: Int16Array;
-  /** Entries by path; null for one that was looked for and is not there. */
-  readonly #located = new Map<string, Located | null>();
-  readonly #locatedInCase: readonly Map<string, Located | null>[];
-  readonly #rows = new Map<RowsSource, readonly Record<string, unknown>[] | undefined>();
 
-  constructor(installation: Installation, network: Network, limits: LimitTable) {
+  /** @param before one of the same file and with the same limits, of which all that still holds is taken over */
+  constructor(installation: Installation, network: Network, limits: LimitTable, before?: Evaluation) {
     this.installation = installation;
     this.network = network;
     this.#limits = limits;
     this.caseCount = installation.caseNodes.length;
-    this.#locatedInCase = installation.caseNodes.map(() => new Map());
+    this.entries = new Entries(installation, network.lookups);
     const size = network.nodes.length * Math.max(1, this.caseCount);
     this.#numbers = new Float64Array(size).fill(Number.NaN);
     this.#states = new Uint8Array(size);
     this.#methods = new Uint8Array(size);
     this.#supplies = new Uint8Array(size);
     this.#bindingCases = new Int16Array(size).fill(-1);
-    for (const node of network.nodes) this.#evaluate(node);
+    if (before !== undefined && before.caseCount === this.caseCount && before.broken.size === 0) {
+      this.changes = this.entries.changesSince(before.entries);
+      this.#follow(before, this.changes);
+    } else for (const node of network.nodes) this.#evaluate(node);
   }
 
   // What a declaration can read
@@ -69,27 +77,22 @@ export class Evaluation {
     return located === undefined ? undefined : this.installation.text(located);
   }
 
-  has(path: string, steps: Steps): boolean {
-    return this.locate(path, steps) !== undefined;
-  }
-
   /** @param steps the path taken apart, where that was done beforehand */
   locate(path: string, steps?: Steps): Located | undefined {
-    const known = this.#located.get(path);
+    const at = this.network.lookups.knownEntry(path);
+    if (at !== undefined) return this.entries.file.located(at);
+    const known = this.#others.get(path);
     if (known !== undefined) return known ?? undefined;
     const located = this.installation.locateFrom(this.installation.document.tree.root, steps ?? stepsOf(path));
-    this.#located.set(path, located ?? null);
+    this.#others.set(path, located ?? null);
     return located;
   }
 
   locateInCase(caseIndex: number, key: string): Located | undefined {
-    const entries = this.#locatedInCase[caseIndex];
-    if (entries === undefined) return undefined;
-    const known = entries.get(key);
-    if (known !== undefined) return known ?? undefined;
-    const located = this.installation.locateFrom(this.installation.caseNodes[caseIndex] as number, stepsOf(key));
-    entries.set(key, located ?? null);
-    return located;
+    const at = this.network.lookups.knownCaseKey(key);
+    if (at !== undefined) return this.entries.inCase(caseIndex).located(at);
+    const node = this.installation.caseNodes[caseIndex];
+    return node === undefined ? undefined : this.installation.locateFrom(node, stepsOf(key));
   }
 
   caseHas(caseIndex: number, key: string): boolean {
@@ -144,18 +147,10 @@ export class Evaluation {
     return this.caseCount === 0 || this.installation.caseNodes.some((_, at) => this.applies(node, at));
   }
 
-  /** The rows of a list; undefined if the list is absent or a cell that must be there is not. */
-  rows(source: RowsSource, steps: Steps): readonly Record<string, unknown>[] | undefined {
-    if (this.#rows.has(source)) return this.#rows.get(source);
-    const read = this.#readRows(source, steps);
-    this.#rows.set(source, read);
-    return read;
-  }
-
   /** The rows behind an input that was declared as rows. */
-  readRows<T>(input: Input<readonly T[]>): readonly T[] | undefined {
-    const { source } = input;
-    return source.from === 'rows' ? (this.rows(source, stepsOf(source.path)) as readonly T[] | undefined) : undefined;
+  readRows<T>({ source }: Input<readonly T[]>): readonly T[] | undefined {
+    if (source.from !== 'rows') return undefined;
+    return this.entries.rows(this.network.lookups.list(source)) as readonly T[] | undefined;
   }
 
   // What others read of it
@@ -202,6 +197,43 @@ export class Evaluation {
 
   #slot(node: NetworkNode, caseIndex: number): number {
     return node.index * Math.max(1, this.caseCount) + (node.perCase ? caseIndex : 0);
+  }
+
+  /** Takes over what was worked out before, and works out again what rests on something that has changed. */
+  #follow(before: Evaluation, changes: Changes): void {
+    this.#numbers.set(before.#numbers);
+    this.#states.set(before.#states);
+    this.#methods.set(before.#methods);
+    this.#supplies.set(before.#supplies);
+    this.#bindingCases.set(before.#bindingCases);
+    for (const node of this.network.nodes) {
+      if (!node.methods.some(({ reads }) => changes.touch(reads))) continue;
+      this.#clear(node);
+      this.#evaluate(node);
+      if (this.#differs(node, before)) changes.noteValue(node.index);
+    }
+  }
+
+  #clear(node: NetworkNode): void {
+    const from = this.#slot(node, 0);
+    const to = from + Math.max(1, this.caseCount);
+    this.#numbers.fill(Number.NaN, from, to);
+    this.#states.fill(0, from, to);
+    this.#methods.fill(0, from, to);
+    this.#supplies.fill(0, from, to);
+    this.#bindingCases.fill(-1, from, to);
+  }
+
+  /** Whether a value came out otherwise. Of one that is missing, what keeps it so may be something else now. */
+  #differs(node: NetworkNode, before: Evaluation): boolean {
+    const from = this.#slot(node, 0);
+    for (let slot = from; slot < from + Math.max(1, this.caseCount); slot++) {
+      if (this.#states[slot] === State.missing || this.#states[slot] !== before.#states[slot]) return true;
+      if (this.#methods[slot] !== before.#methods[slot] || this.#supplies[slot] !== before.#supplies[slot]) return true;
+      if (!Object.is(this.#numbers[slot], before.#numbers[slot])) return true;
+      if (this.#bindingCases[slot] !== before.#bindingCases[slot]) return true;
+    }
+    return false;
   }
 
   #evaluate(node: NetworkNode): void {
@@ -251,20 +283,10 @@ export class Evaluation {
     return State.available;
   }
 
-  #readRows(source: RowsSource, steps: Steps): readonly Record<string, unknown>[] | undefined {
-    const nodes = this.rowNodes(source.path, steps);
-    if (nodes === undefined || nodes.length === 0) return undefined;
-    const rows = nodes.map((located) => readRow(this.installation, located, source.columns));
-    return rows.includes(undefined) ? undefined : (rows as Record<string, unknown>[]);
-  }
-
   /** Where the rows of a list stand; a mapping counts as its only row. */
   rowNodes(path: string, steps?: Steps): readonly Located[] | undefined {
     const located = this.locate(path, steps);
-    if (located === undefined) return undefined;
-    const { document, node } = located;
-    if (!document.tree.isSequence(node)) return [located];
-    return [...document.tree.children(node)].map((item) => ({ document, node: item }));
+    return located === undefined ? undefined : rowNodesAt(located);
   }
 }
 
@@ -285,32 +307,4 @@ export function verdictOf(
 
 function finite(number: number): number | undefined {
   return Number.isFinite(number) ? number : undefined;
-}
-
-function readRow(
-  installation: Installation,
-  row: Located,
-  columns: RowsSource['columns'],
-): Record<string, unknown> | undefined {
-  const cells: Record<string, unknown> = {};
-  for (const [name, column] of Object.entries(columns)) {
-    const located = cellOf(installation, row, name);
-    const cell = located === undefined ? undefined : readCell(installation, located, column);
-    if (cell === undefined && !column.endsWith('?')) return undefined;
-    cells[name] = cell;
-  }
-  return cells;
-}
-
-/** A cell of a row; a row of the installation may have a data sheet of its own behind it. */
-export function cellOf(installation: Installation, row: Located, column: string): Located | undefined {
-  if (row.document === installation.document) return installation.locateFrom(row.node, stepsOf(column));
-  const { tree } = row.document;
-  let at = row.node;
-  for (const each of stepsOf(column)) at = typeof each === 'number' ? tree.item(at, each) : tree.child(at, each);
-  return at < 0 || tree.isAbsent(at) ? undefined : { document: row.document, node: at };
-}
-
-function readCell(installation: Installation, located: Located, column: string): unknown {
-  return column.startsWith('text') ? installation.text(located) : finite(installation.number(located));
 }

@@ -1,8 +1,9 @@
 import { stepsOf } from '../syntax/tree.ts';
 import type { Source } from './declare.ts';
-import { cellOf, type Evaluation, State, verdictOf } from './evaluation.ts';
+import { type Evaluation, State, verdictOf } from './evaluation.ts';
 import type { NetworkNode } from './network.ts';
 import { type CompiledInput, LACKING } from './readers.ts';
+import { cellOf } from './rows.ts';
 
 /** Why inputs are not all there: the entries that are absent or unreadable, and values that have no solution. */
 export function missingInputs(

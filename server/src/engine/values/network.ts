@@ -1,5 +1,13 @@
+import { type Reads, readsOf } from './changes.ts';
 import type { Condition, Inputs, Method, Source, ValueDeclaration } from './declare.ts';
-import { type CompiledCondition, type CompiledInput, compileCondition, compileInput } from './readers.ts';
+import { Lookups } from './lookups.ts';
+import {
+  type CompiledCondition,
+  type CompiledInput,
+  compileCondition,
+  compileInput,
+  type Resolving,
+} from './readers.ts';
 
 /**
  * Inputs and the conditions under which they matter, made ready to be read. That is done when they are first looked
@@ -8,32 +16,38 @@ import { type CompiledCondition, type CompiledInput, compileCondition, compileIn
 export class CompiledReading {
   readonly #when: readonly Condition[];
   readonly #declared: Inputs;
-  readonly #byId: ReadonlyMap<string, NetworkNode>;
+  readonly #resolving: Resolving;
   #conditions: readonly CompiledCondition[] | undefined;
   #inputs: readonly CompiledInput[] | undefined;
+  #reads: Reads | undefined;
 
-  constructor(when: readonly Condition[], inputs: Inputs, byId: ReadonlyMap<string, NetworkNode>) {
+  constructor(when: readonly Condition[], inputs: Inputs, resolving: Resolving) {
     this.#when = when;
     this.#declared = inputs;
-    this.#byId = byId;
+    this.#resolving = resolving;
   }
 
   get conditions(): readonly CompiledCondition[] {
-    this.#conditions ??= this.#when.map(compileCondition);
+    this.#conditions ??= compileConditions(this.#when, this.#resolving);
     return this.#conditions;
   }
 
   get inputs(): readonly CompiledInput[] {
-    this.#inputs ??= compileInputs(this.#declared, this.#byId);
+    this.#inputs ??= compileInputs(this.#declared, this.#resolving);
     return this.#inputs;
+  }
+
+  get reads(): Reads {
+    this.#reads ??= readsOf(this.#when, this.#declared, this.#resolving);
+    return this.#reads;
   }
 }
 
 export class CompiledMethod extends CompiledReading {
   readonly method: Method;
 
-  constructor(method: Method, byId: ReadonlyMap<string, NetworkNode>) {
-    super(method.when, method.inputs, byId);
+  constructor(method: Method, resolving: Resolving) {
+    super(method.when, method.inputs, resolving);
     this.method = method;
   }
 }
@@ -48,9 +62,8 @@ export interface NetworkNode {
 }
 
 /** All declarations, sorted so that each comes after what it rests on. */
-export interface Network {
+export interface Network extends Resolving {
   readonly nodes: readonly NetworkNode[];
-  readonly byId: ReadonlyMap<string, NetworkNode>;
 }
 
 /**
@@ -62,6 +75,7 @@ export function buildNetwork(declarations: readonly ValueDeclaration[]): Network
   const known = new Map(declarations.map((each) => [each.id, each]));
   if (known.size !== declarations.length) throw new Error(`values declared twice: ${repeated(declarations)}`);
   const byId = new Map<string, NetworkNode>();
+  const resolving = { byId, lookups: new Lookups() };
   const visiting = new Set<string>();
   const visit = (id: string): void => {
     if (byId.has(id)) return;
@@ -72,15 +86,19 @@ export function buildNetwork(declarations: readonly ValueDeclaration[]): Network
     for (const { inputs } of declaration.methods) for (const below of idsIn(inputs)) visit(below);
     visiting.delete(id);
     const perCase = declaration.methods.some(({ when, inputs }) => readsCase(when, inputs, byId));
-    const methods = declaration.methods.map((method) => new CompiledMethod(method, byId));
+    const methods = declaration.methods.map((method) => new CompiledMethod(method, resolving));
     byId.set(id, { declaration, index: byId.size, perCase, methods });
   };
   for (const each of declarations) visit(each.id);
-  return { nodes: [...byId.values()], byId };
+  return { nodes: [...byId.values()], ...resolving };
 }
 
-export function compileInputs(inputs: Inputs, byId: ReadonlyMap<string, NetworkNode>): CompiledInput[] {
-  return Object.entries(inputs).map(([name, input]) => compileInput(name, input.source, byId));
+export function compileInputs(inputs: Inputs, resolving: Resolving): CompiledInput[] {
+  return Object.entries(inputs).map(([name, input]) => compileInput(name, input.source, resolving));
+}
+
+export function compileConditions(when: readonly Condition[], { lookups }: Resolving): CompiledCondition[] {
+  return when.map((condition) => compileCondition(condition, lookups));
 }
 
 /** Whether a method or check depends on the case, given the nodes that it rests on. */

@@ -1,7 +1,7 @@
 import type { Located } from '../links/installation.ts';
-import { stepsOf } from '../syntax/tree.ts';
-import type { Condition, RowsSource, Source } from './declare.ts';
+import type { Condition, EntrySource, RowsSource, Source, TextSource } from './declare.ts';
 import type { Evaluation } from './evaluation.ts';
+import type { Lookups } from './lookups.ts';
 import type { NetworkNode } from './network.ts';
 
 /** Stands for a required input that is not there. */
@@ -28,8 +28,14 @@ export interface CompiledCondition {
   readonly test: (evaluation: Evaluation, caseIndex: number) => Verdict;
 }
 
-export function compileInput(name: string, source: Source, byId: ReadonlyMap<string, NetworkNode>): CompiledInput {
-  return { name, source, read: readingOf(source, byId), applies: applicabilityOf(source, byId) };
+/** What inputs are resolved against when they are compiled. */
+export interface Resolving {
+  readonly byId: ReadonlyMap<string, NetworkNode>;
+  readonly lookups: Lookups;
+}
+
+export function compileInput(name: string, source: Source, resolving: Resolving): CompiledInput {
+  return { name, source, read: readingOf(source, resolving), applies: applicabilityOf(source, resolving.byId) };
 }
 
 function applicabilityOf(source: Source, byId: ReadonlyMap<string, NetworkNode>): CompiledInput['applies'] {
@@ -44,20 +50,21 @@ function applicabilityOf(source: Source, byId: ReadonlyMap<string, NetworkNode>)
   return undefined;
 }
 
-function readingOf(source: Source, byId: ReadonlyMap<string, NetworkNode>): Reading {
+function readingOf(source: Source, { byId, lookups }: Resolving): Reading {
   switch (source.from) {
-    case 'presence':
-      return presenceReading(source.path);
+    case 'presence': {
+      const at = lookups.entry(source.path);
+      return ({ entries }) => entries.file.has(at);
+    }
     case 'entry':
-      return numberReading(
-        source.path,
-        source.inCase,
-        source.optional ? undefined : (source.assumed?.number ?? LACKING),
-      );
-    case 'case':
-      return (evaluation, at) => evaluation.caseNumber(at, source.key) ?? (source.optional ? undefined : LACKING);
+      return numberReading(source, source.optional ? undefined : (source.assumed?.number ?? LACKING), lookups);
+    case 'case': {
+      const key = lookups.caseKey(source.key);
+      const otherwise = source.optional ? undefined : LACKING;
+      return ({ entries }, at) => numberOr(entries.inCase(at).number(key), otherwise);
+    }
     case 'text':
-      return textReading(source.path, source.inCase, source.optional ? undefined : (source.assumed ?? LACKING));
+      return textReading(source, source.optional ? undefined : (source.assumed ?? LACKING), lookups);
     case 'value': {
       const node = nodeOf(source.id, byId);
       const otherwise = source.optional ? undefined : LACKING;
@@ -70,7 +77,7 @@ function readingOf(source: Source, byId: ReadonlyMap<string, NetworkNode>): Read
     case 'each-text':
       return (evaluation) => evaluation.eachCaseText(source.key);
     case 'rows':
-      return rowsReading(source);
+      return rowsReading(source, lookups);
     case 'limit':
       return (evaluation) => evaluation.limit(source.name);
   }
@@ -82,51 +89,56 @@ function nodeOf(id: string, byId: ReadonlyMap<string, NetworkNode>): NetworkNode
   return node;
 }
 
-function numberReading(path: string, inCase: string | undefined, otherwise: unknown): Reading {
-  const steps = stepsOf(path);
-  // An entry that is there but cannot be read must not be replaced by a default behind the author's back.
-  const general: Reading = (evaluation) =>
-    evaluation.entryNumber(path, steps) ?? (evaluation.has(path, steps) ? LACKING : otherwise);
-  if (inCase === undefined) return general;
-  return (evaluation, at) =>
-    evaluation.caseHas(at, inCase) ? (evaluation.caseNumber(at, inCase) ?? LACKING) : general(evaluation, at);
+function numberOr(number: number, otherwise: unknown): unknown {
+  return Number.isNaN(number) ? otherwise : number;
 }
 
-function textReading(path: string, inCase: string | undefined, otherwise: unknown): Reading {
-  const steps = stepsOf(path);
+function numberReading({ path, inCase }: EntrySource, otherwise: unknown, lookups: Lookups): Reading {
+  const entry = lookups.entry(path);
+  // An entry that is there but cannot be read must not be replaced by a default behind the author's back.
+  const general: Reading = ({ entries }) => {
+    const number = entries.file.number(entry);
+    if (!Number.isNaN(number)) return number;
+    return entries.file.has(entry) ? LACKING : otherwise;
+  };
+  if (inCase === undefined) return general;
+  const key = lookups.caseKey(inCase);
   return (evaluation, at) => {
-    const own = inCase === undefined ? undefined : evaluation.caseText(at, inCase);
-    return own ?? (path === '' ? undefined : evaluation.entryText(path, steps)) ?? otherwise;
+    const own = evaluation.entries.inCase(at);
+    return own.has(key) ? numberOr(own.number(key), LACKING) : general(evaluation, at);
   };
 }
 
-function presenceReading(path: string): Reading {
-  const steps = stepsOf(path);
-  return (evaluation) => evaluation.has(path, steps);
+function textReading({ path, inCase }: TextSource, otherwise: unknown, lookups: Lookups): Reading {
+  const entry = path === '' ? undefined : lookups.entry(path);
+  const general: Reading = ({ entries }) => (entry === undefined ? undefined : entries.file.text(entry)) ?? otherwise;
+  if (inCase === undefined) return general;
+  const key = lookups.caseKey(inCase);
+  return (evaluation, at) => evaluation.entries.inCase(at).text(key) ?? general(evaluation, at);
 }
 
-function rowsReading(source: RowsSource): Reading {
-  const steps = stepsOf(source.path);
+function rowsReading(source: RowsSource, lookups: Lookups): Reading {
+  const list = lookups.list(source);
+  const entry = lookups.entry(source.path);
   // A list that is there but cannot be read must not count as absent.
-  return (evaluation) =>
-    evaluation.rows(source, steps) ?? (source.optional && !evaluation.has(source.path, steps) ? undefined : LACKING);
+  return ({ entries }) => entries.rows(list) ?? (source.optional && !entries.file.has(entry) ? undefined : LACKING);
 }
 
-export function compileCondition(condition: Condition): CompiledCondition {
-  return { condition, test: testOf(condition) };
+export function compileCondition(condition: Condition, lookups: Lookups): CompiledCondition {
+  return { condition, test: testOf(condition, lookups) };
 }
 
-function testOf(condition: Condition): CompiledCondition['test'] {
-  if ('caseKey' in condition) return caseTest(condition);
-  const steps = stepsOf(condition.path);
+function testOf(condition: Condition, lookups: Lookups): CompiledCondition['test'] {
+  if ('caseKey' in condition) return caseTest(condition, lookups.caseKey(condition.caseKey));
+  const entry = lookups.entry(condition.path);
   if ('present' in condition) {
-    return (evaluation) => (evaluation.has(condition.path, steps) === condition.present ? 'holds' : 'fails');
+    return ({ entries }) => (entries.file.has(entry) === condition.present ? 'holds' : 'fails');
   }
   if ('alternate' in condition) {
-    return (evaluation) => (isAlternate(evaluation.locate(condition.path, steps)) ? 'holds' : 'fails');
+    return ({ entries }) => (isAlternate(entries.file.located(entry)) ? 'holds' : 'fails');
   }
-  return (evaluation) => {
-    const text = evaluation.entryText(condition.path, steps);
+  return ({ entries }) => {
+    const text = entries.file.text(entry);
     if ('isNot' in condition) return text !== undefined && condition.isNot.includes(text) ? 'fails' : 'holds';
     if (text === undefined) return 'lacking';
     return condition.is.includes(text) ? 'holds' : 'fails';
@@ -137,9 +149,9 @@ function isAlternate(located: Located | undefined): boolean {
   return located?.document.quantities[located.node]?.alternate !== undefined;
 }
 
-function caseTest(condition: Extract<Condition, { readonly caseKey: string }>): CompiledCondition['test'] {
-  return (evaluation, at) => {
-    const text = evaluation.caseText(at, condition.caseKey);
+function caseTest(condition: Extract<Condition, { readonly caseKey: string }>, key: number): CompiledCondition['test'] {
+  return ({ entries }, at) => {
+    const text = entries.inCase(at).text(key);
     const holds = 'is' in condition ? condition.is.includes(text ?? '') : (text !== undefined) === condition.present;
     return holds ? 'holds' : 'fails';
   };

@@ -22,7 +22,7 @@ export function rotaryLines(
   caseIndex: number,
 ): RotaryLines | { readonly missing: readonly string[] } {
   const flowing = evaluation.caseText(caseIndex, 'intake') === 'flowing';
-  const inputs = compileInputs(flowing ? { ...ROTARY_PUMP, ...FEED } : ROTARY_PUMP, evaluation.network.byId);
+  const inputs = compileInputs(flowing ? { ...ROTARY_PUMP, ...FEED } : ROTARY_PUMP, evaluation.network);
   const gathered = evaluation.gather(inputs, caseIndex);
   if (gathered === undefined) return { missing: missingInputs(evaluation, inputs, caseIndex) };
   const seen = gathered as Seen<typeof ROTARY_PUMP & typeof FEED>;
