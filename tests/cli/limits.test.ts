@@ -52,6 +52,7 @@ describe('what cannot be read as text is one error', () => {
     ['UTF-16, low byte first', utf16([0xff, 0xfe], false), 'The byte FF (hexadecimal) here is not UTF-8.'],
     ['UTF-16, high byte first', utf16([0xfe, 0xff], true), 'The byte FE (hexadecimal) here is not UTF-8.'],
     ['UTF-16 without a mark', utf16([], false), 'The character U+0000 has no place in a text.'],
+    ['Latin-1', Buffer.from(`${WELL}x_a: Gr\u00f6\u00dfe\n`, 'latin1'), 'The byte F6 (hexadecimal) here is not UTF-8.'],
     ['a picture', bytes(0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13), 'The byte 89 (hexadecimal)'],
     ['NUL', `${WELL}x_a: \0\n`, 'The character U+0000 has no place in a text.'],
     ['half a surrogate pair', Buffer.concat([Buffer.from(`${WELL}x_a: `), bytes(0xed, 0xa0, 0x80)]), 'The byte ED'],

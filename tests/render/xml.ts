@@ -39,13 +39,13 @@ export function parseXml(source: string): Element {
 }
 
 function readTag(source: string, from: number, stack: Open[]): number {
-  const closing = /^<\/([a-z]+)>/.exec(source.slice(from, from + 40));
+  const closing = /^<\/([a-z-]+)>/.exec(source.slice(from, from + 40));
   if (closing !== null) {
     const open = stack.pop()!;
     if (open.name !== closing[1]) throw new Error(`</${closing[1]}> closes <${open.name}>`);
     return from + closing[0].length;
   }
-  const name = /^<([a-z]+)/.exec(source.slice(from, from + 40));
+  const name = /^<([a-z-]+)/.exec(source.slice(from, from + 40));
   if (name === null) throw new Error(`no tag at ${from}: ${source.slice(from, from + 20)}`);
   const element: Open = { name: name[1]!, attributes: new Map(), children: [], text: '' };
   let at = from + name[0].length;

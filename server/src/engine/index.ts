@@ -78,6 +78,7 @@ export { NONE, type NodeIndex, stepsOf } from './syntax/tree.ts';
 export { SourceText } from './text/source.ts';
 export type { Position, Range, Span } from './text/span.ts';
 export { capitalise } from './text/words.ts';
+export { quoted } from './text/yaml.ts';
 export { tidy } from './tidy/tidy.ts';
 export type { Source } from './values/declare.ts';
 export type { Evaluation } from './values/evaluation.ts';

@@ -1,5 +1,6 @@
 import { type CodeAction, CodeActionKind, type Diagnostic } from 'vscode-languageserver';
 import type { CheckedFile, Finding, Fix, Range } from '../engine/index.ts';
+import { visible } from '../render/escape.ts';
 import { deviationAction, withoutDeviation } from './deviation-action.ts';
 import { type DiagnosticNames, toDiagnostic } from './diagnostics.ts';
 import { editOfFixes } from './edits.ts';
@@ -106,9 +107,14 @@ function withoutRepeats(actions: readonly CodeAction[]): CodeAction[] {
   const byEdit = new Map<string, CodeAction>();
   for (const action of actions) {
     const edit = JSON.stringify(action.edit);
+    const title = visible(action.title);
     const first = byEdit.get(edit);
     const diagnostics = [...(first?.diagnostics ?? []), ...(action.diagnostics ?? [])];
-    byEdit.set(edit, { ...(first ?? action), ...(diagnostics.length > 0 && { diagnostics }) });
+    byEdit.set(edit, {
+      ...(first ?? action),
+      title: first?.title ?? title,
+      ...(diagnostics.length > 0 && { diagnostics }),
+    });
   }
   return [...byEdit.values()];
 }

@@ -10,9 +10,9 @@ import {
   type Stage,
   type Step,
 } from '../engine/index.ts';
+import { escapeMarkdown } from '../render/markdown/escape.ts';
 import type { ValuePlace } from './completion-place.ts';
 import type { Proposal } from './completion-values.ts';
-import { escaped } from './markdown.ts';
 import type { Workspace } from './workspace.ts';
 
 /**
@@ -70,7 +70,7 @@ function itemsOf({ title, steps }: Stage, taken: ReadonlySet<string>): readonly 
     .map((step) => ({
       text: step.id,
       detail: `${title}: ${WHAT[step.kind]}${step.unit === undefined ? '' : ` in ${step.unit}`}`,
-      documentation: escaped(step.text),
+      documentation: escapeMarkdown(step.text),
       kind: CompletionItemKind.Reference,
     }));
 }

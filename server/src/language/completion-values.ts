@@ -12,11 +12,11 @@ import {
   type Shape,
   type WindowReading,
 } from '../engine/index.ts';
+import { escapeMarkdown } from '../render/markdown/escape.ts';
 import type { ValuePlace } from './completion-place.ts';
 import { readingProposals } from './completion-readings.ts';
 import { windowText } from './hint-values.ts';
 import { unitSuitsLift } from './lift.ts';
-import { escaped } from './markdown.ts';
 import { relativePath } from './reference-paths.ts';
 import { nameOf, pathsOfKind } from './sheets.ts';
 import type { Workspace } from './workspace.ts';
@@ -76,7 +76,12 @@ function ofShape(workspace: Workspace, file: CheckedFile, place: ValuePlace): re
 
 function choice(text: string, meaning: string, { assumed, title }: Shape): Proposal {
   const detail = assumed?.value === text ? `${title}; taken if absent` : title;
-  return { text, detail, kind: CompletionItemKind.EnumMember, ...(meaning && { documentation: escaped(meaning) }) };
+  return {
+    text,
+    detail,
+    kind: CompletionItemKind.EnumMember,
+    ...(meaning && { documentation: escapeMarkdown(meaning) }),
+  };
 }
 
 function example(text: string): Proposal {

@@ -7,6 +7,7 @@ import {
   MarkupKind,
 } from 'vscode-languageserver';
 import { CATALOGUE, type CheckedFile, LIMITS, type Range, SHAPES, type Shape, VERSIONS } from '../engine/index.ts';
+import { visible } from '../render/escape.ts';
 import { type KeyPlace, placeAt, type ValuePlace } from './completion-place.ts';
 import { type Proposal, valueProposals } from './completion-values.ts';
 import { describe } from './hover.ts';
@@ -106,7 +107,7 @@ function valueItem({ text, ...proposal }: Proposal, { range, order, filterText }
   return {
     label: text,
     kind: proposal.kind,
-    detail: proposal.detail,
+    detail: visible(proposal.detail),
     ...(proposal.documentation !== undefined && {
       documentation: { kind: MarkupKind.Markdown, value: proposal.documentation },
     }),

@@ -6,6 +6,7 @@ import {
   type Finding,
   NONE,
   type NodeIndex,
+  quoted,
   type Span,
 } from '../engine/index.ts';
 import { editOf, entryBehind, type SpanEdit } from './edits.ts';
@@ -71,7 +72,7 @@ function flow(entry: readonly Pair[]): string {
 }
 
 function quotedIfNeeded(text: string): string {
-  return /^[A-Za-z][\w .-]*$/.test(text) && !/\s$/.test(text) ? text : `'${text.replaceAll("'", "''")}'`;
+  return /^[A-Za-z][\w .-]*$/.test(text) && !/\s$/.test(text) ? text : quoted(text);
 }
 
 /** Takes a deviation out that is not needed: its lines, or all of `deviations` with the last one. */

@@ -6,6 +6,7 @@ import {
   DiagnosticTag,
 } from 'vscode-languageserver';
 import type { Finding, Severity } from '../engine/index.ts';
+import { visible } from '../render/escape.ts';
 
 /** What a diagnostic needs beside the finding: how files are named, and where the checks are explained. */
 export interface DiagnosticNames {
@@ -35,14 +36,17 @@ export function toDiagnostic(finding: Finding, names: DiagnosticNames): Diagnost
     code: finding.check,
     ...(page && { codeDescription: page }),
     source: SOURCE,
-    message: finding.deviated ? `Accepted by a deviation: ${finding.message}` : finding.message,
+    message: visible(finding.deviated ? `Accepted by a deviation: ${finding.message}` : finding.message),
     ...(UNNECESSARY.has(finding.check) && { tags: [DiagnosticTag.Unnecessary] }),
     ...(names.related && finding.related.length > 0 && { relatedInformation: relatedOf(finding, names) }),
   };
 }
 
 function relatedOf({ related }: Finding, { uriOf }: DiagnosticNames): DiagnosticRelatedInformation[] {
-  return related.map(({ path, range, message }) => ({ location: { uri: uriOf(path), range }, message }));
+  return related.map(({ path, range, message }) => ({
+    location: { uri: uriOf(path), range },
+    message: visible(message),
+  }));
 }
 
 function pageOf(check: string, folder: string | undefined): CodeDescription | undefined {

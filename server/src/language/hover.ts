@@ -10,9 +10,11 @@ import {
   type Shape,
   type WindowReading,
 } from '../engine/index.ts';
+import { escapeMarkdown as escaped } from '../render/markdown/escape.ts';
+import { markdownTable } from '../render/markdown/table.ts';
 import { shownOf } from '../render/worksheet/values.ts';
 import { caseIndices, valuesDrivenBy } from './driven-values.ts';
-import { code, escaped, paragraphs, table } from './markdown.ts';
+import { code, paragraphs } from './markdown.ts';
 import type { Subject } from './subject.ts';
 
 const MOST_VALUES = 6;
@@ -95,7 +97,7 @@ function windowText({ file, document, node }: Subject): string | undefined {
   const rows = bounds.map((each) => boundRow(evaluation, each, show(each.number)));
   return paragraphs([
     '**Its window**',
-    table(['bound', 'value', 'case', 'source'], rows),
+    markdownTable(['bound', 'value', 'case', 'source'], rows),
     recommendation(reading, evaluation, show),
   ]);
 }
@@ -141,7 +143,7 @@ function valueText(evaluation: Evaluation, node: NetworkNode): string {
   const told = [cases, values, ...[formulas, sources].filter(({ shared }) => shared === undefined)];
   const rows = indices.map((_, row) => told.map(({ cells }) => cells[row] ?? ''));
   const names = told.map(({ name }) => name);
-  return paragraphs([head, table(names, rows), basis]);
+  return paragraphs([head, markdownTable(names, rows), basis]);
 }
 
 function columnsOf(evaluation: Evaluation, node: NetworkNode, indices: readonly number[]) {

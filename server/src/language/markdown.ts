@@ -1,16 +1,8 @@
-/** Text of documents as Markdown that shows it and does nothing else. */
-export function escaped(text: string): string {
-  return text.replace(/[\\`*_{}[\]()#+!|<>~&]/g, '\\$&').replace(/[\r\n]+/g, ' ');
-}
+import { visible } from '../render/escape.ts';
 
 /** Text as code; a backtick in it does not end it. */
 export function code(text: string): string {
-  return `\`${text.replace(/[\r\n]+/g, ' ').replaceAll('`', '´')}\``;
-}
-
-export function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
-  return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
+  return `\`${visible(text.replace(/[\r\n]+/g, ' ')).replaceAll('`', '´')}\``;
 }
 
 export function paragraphs(parts: readonly (string | undefined)[]): string {

@@ -1,4 +1,4 @@
-import { folderOf } from '../engine/index.ts';
+import { folderOf, quoted } from '../engine/index.ts';
 
 /** A path as it is written in a document: from the document's folder on. */
 export function relativePath(from: string, to: string): string {
@@ -11,5 +11,5 @@ export function relativePath(from: string, to: string): string {
 
 /** A path as a YAML scalar: in quotes where it would be read as something else. */
 export function pathAsScalar(path: string): string {
-  return /^[\w.-][\w./ @+=~-]*$/.test(path) && !path.endsWith(' ') ? path : `'${path.replaceAll("'", "''")}'`;
+  return /^[\w.-][\w./ @+=~-]*$/.test(path) && !path.endsWith(' ') ? path : quoted(path);
 }

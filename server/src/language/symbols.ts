@@ -1,5 +1,6 @@
 import { type DocumentSymbol, SymbolKind } from 'vscode-languageserver';
 import type { Document, NodeIndex } from '../engine/index.ts';
+import { visible } from '../render/escape.ts';
 
 const NAMING_KEYS = ['name', 'item', 'check', 'test', 'tap'];
 
@@ -20,11 +21,11 @@ function symbolOf(document: Document, node: NodeIndex): DocumentSymbol {
   const detail = tree.isScalar(node) && tree.hasKey(node) ? tree.scalar(node) : undefined;
   const children = childrenOf(document, node);
   return {
-    name: nameOf(document, node),
+    name: visible(nameOf(document, node)),
     kind: kindOf(document, node),
     range,
     selectionRange,
-    ...(detail && { detail }),
+    ...(detail && { detail: visible(detail) }),
     ...(children.length > 0 && { children }),
   };
 }

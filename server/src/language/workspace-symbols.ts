@@ -1,4 +1,5 @@
 import { type CancellationToken, SymbolKind, type WorkspaceSymbol } from 'vscode-languageserver';
+import { visible } from '../render/escape.ts';
 import { type NamedPlace, namedPlaces } from './named-places.ts';
 import { stopIfCancelled } from './session.ts';
 import type { Workspace } from './workspace.ts';
@@ -41,7 +42,8 @@ function* allNames(workspace: Workspace): Generator<readonly [string, readonly N
 }
 
 function symbolOf({ name, what, within, range }: NamedPlace, uri: string): WorkspaceSymbol {
-  return { name, kind: KINDS[what], containerName: `${what}${within && `, ${within}`}`, location: { uri, range } };
+  const containerName = visible(`${what}${within && `, ${within}`}`);
+  return { name: visible(name), kind: KINDS[what], containerName, location: { uri, range } };
 }
 
 /** Whether a name has the letters of a query in their order; case and what stands between do not count. */

@@ -1,5 +1,6 @@
 import { parseText } from '../syntax/parse.ts';
 import { NONE, type NodeIndex, type SyntaxTree } from '../syntax/tree.ts';
+import { quoted } from '../text/yaml.ts';
 import type { Checklist } from './checklist.ts';
 import type { Entries, Entry } from './entry.ts';
 import { withUnit } from './reading-number.ts';
@@ -22,16 +23,6 @@ export function readingsText(checklist: Readable, entries: Entries): string {
     ...asLeftLines(steps, entries),
     '',
   ].join('\n');
-}
-
-/** A text in double quotes, which YAML reads as JSON does; nothing in it can be taken for anything else. */
-function quoted(text: string): string {
-  return JSON.stringify(text).replace(
-    /[\x7F-\x9F\u2028\u2029\u200E\u200F\u202A-\u202E\u2066-\u2069\uFEFF]/g,
-    (mark) => {
-      return `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`;
-    },
-  );
 }
 
 function visitLines(entries: Entries): readonly string[] {

@@ -1,6 +1,7 @@
 import type { Document } from '../format/document.ts';
 import { NONE, type NodeIndex, type SyntaxTree, stepsOf } from '../syntax/tree.ts';
 import type { TextEdit } from '../text/problem.ts';
+import { commented } from '../text/yaml.ts';
 import type { ProposedEntry } from './proposals.ts';
 
 /** Entries to write below one mapping that is there. */
@@ -53,7 +54,9 @@ function intoFlow(document: Document, node: NodeIndex, branches: readonly Branch
   const texts = branches.map(({ missing, entry }) => nested(missing, entry.text));
   const lineStart = startOfLine(source.text, start);
   const indent = /^[ ]*/.exec(source.text.slice(lineStart))?.[0] ?? '';
-  const comments = branches.map(({ entry }) => `${indent}# ${entry.key.split('.').at(-1)}: ${entry.basis}\n`);
+  const comments = branches.map(
+    ({ entry }) => `${indent}# ${entry.key.split('.').at(-1)}: ${commented(entry.basis)}\n`,
+  );
   return [
     { span: { start: lineStart, end: lineStart }, newText: comments.join('') },
     { span: { start: at, end: end - 1 }, newText: `${separator}${texts.join(', ')} ` },
@@ -83,7 +86,7 @@ function blockLines(branches: readonly Branch[], indent: string): readonly strin
   }
   return [...byKey].flatMap(([key, below]) => {
     const only = below[0];
-    if (only?.missing.length === 0) return [`${indent}${key}: ${only.entry.text} # ${only.entry.basis}`];
+    if (only?.missing.length === 0) return [`${indent}${key}: ${only.entry.text} # ${commented(only.entry.basis)}`];
     return [`${indent}${key}:`, ...blockLines(below, indent + INDENT)];
   });
 }

@@ -1,5 +1,6 @@
 import { type Change, type CheckedFile, compareFiles, Repository } from '../../engine/index.ts';
 import { comparisonHtml } from '../../render/compare/html.ts';
+import { visible } from '../../render/escape.ts';
 import type { ReadResult } from '../protocol.ts';
 import type { Session } from '../session.ts';
 import type { Workspace } from '../workspace.ts';
@@ -29,7 +30,7 @@ async function compare(session: Session, file: CheckedFile, { revision }: Compar
     before: revision.label,
     after: 'the files as they are',
   });
-  return { title: `Since ${revision.label}: ${path.split('/').at(-1)}`, html: html.text };
+  return { title: visible(`Since ${revision.label}: ${path.split('/').at(-1)}`), html: html.text };
 }
 
 type ReadAll = (paths: readonly string[]) => readonly Change[] | Promise<readonly Change[]>;

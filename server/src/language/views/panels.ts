@@ -1,5 +1,6 @@
 import { buildChecklist, type CheckedFile, NONE, type Position } from '../../engine/index.ts';
 import { renderChecklistHtml } from '../../render/checklist/html.ts';
+import { visible } from '../../render/escape.ts';
 import { counted } from '../../render/text/lines.ts';
 import { renderWorksheetHtml } from '../../render/worksheet/html.ts';
 import type { Session } from '../session.ts';
@@ -116,5 +117,5 @@ class Panels {
 
 function titleOf({ document }: CheckedFile, panel: PanelName): string {
   const well = document.tree.scalar(document.tree.find('site.well')) || 'a well without a name';
-  return `${panel === 'worksheet' ? 'Worksheet' : 'Checklist'} ${well}`;
+  return visible(`${panel === 'worksheet' ? 'Worksheet' : 'Checklist'} ${well}`);
 }

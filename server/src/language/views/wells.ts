@@ -1,4 +1,5 @@
 import { countFindings, type Finding } from '../../engine/index.ts';
+import { visible } from '../../render/escape.ts';
 import type { Session } from '../session.ts';
 import type { Workspace } from '../workspace.ts';
 import { countsWords, type WellLine, wellLine } from './counts.ts';
@@ -30,11 +31,11 @@ function wellsOf(workspace: Workspace): readonly Well[] {
 }
 
 function toWell(workspace: Workspace, path: string, { name, notRun }: WellLine, findings: readonly Finding[]): Well {
-  const own = nameIn(workspace.folders, path);
+  const own = visible(nameIn(workspace.folders, path));
   const cut = own.lastIndexOf('/');
   return {
     uri: workspace.open.uriOf(path),
-    name,
+    name: visible(name),
     folder: own.slice(0, Math.max(0, cut)),
     file: own.slice(cut + 1),
     words: countsWords({ ...countFindings(findings), notRun }),
