@@ -59,3 +59,17 @@ export const refuseNodeBuiltins = {
     );
   },
 };
+
+/** Adds to a set what a bundle holds at least a byte of. */
+export function notingInputs(inputs) {
+  return {
+    name: 'note what goes in',
+    setup(build) {
+      build.initialOptions.metafile = true;
+      build.onEnd(({ metafile }) => {
+        const parts = Object.values(metafile?.outputs ?? {}).flatMap((output) => Object.entries(output.inputs));
+        for (const [path, { bytesInOutput }] of parts) if (bytesInOutput > 0) inputs.add(path);
+      });
+    },
+  };
+}

@@ -3,13 +3,22 @@ import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { jsYamlAsItIsFast, noProgramsForCommander, refuseNodeBuiltins, yamlWhenNeeded } from './bundle-options.mjs';
+import {
+  jsYamlAsItIsFast,
+  noProgramsForCommander,
+  notingInputs,
+  refuseNodeBuiltins,
+  yamlWhenNeeded,
+} from './bundle-options.mjs';
 import { makeCaches } from './code-cache.mjs';
 import { placeFiles, removeOthers } from './place.mjs';
 import { filesOfProgram } from './program.mjs';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
 const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
+
+/** What went into the bundles, by which `build/notices.mjs` knows whose licences go with them. */
+const inputs = new Set();
 
 const common = {
   absWorkingDir: ROOT,
@@ -19,7 +28,7 @@ const common = {
   sourcemap: false,
   logLevel: 'warning',
   target: 'es2022',
-  plugins: [jsYamlAsItIsFast, yamlWhenNeeded, noProgramsForCommander],
+  plugins: [jsYamlAsItIsFast, yamlWhenNeeded, noProgramsForCommander, notingInputs(inputs)],
   define: { SETPROOF_VERSION: JSON.stringify(version) },
 };
 
@@ -88,6 +97,7 @@ const names = asked.length > 0 ? asked : [...Object.keys(PROGRAMS), ...Object.ke
 const files = (await Promise.all(names.map(filesOf))).flat();
 // Node takes the starters for modules otherwise, as the package says.
 files.push({ path: join(DIST, 'package.json'), text: '{ "type": "commonjs" }\n' });
+if (asked.length === 0) files.push({ path: join(DIST, 'inputs.json'), text: JSON.stringify([...inputs].sort()) });
 await placeFiles(files);
 if (asked.length === 0) await removeOthers(DIST, files);
 const made = names.filter((name) => name in PROGRAMS);
