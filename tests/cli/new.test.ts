@@ -31,7 +31,10 @@ describe('new', () => {
   test.each(EACH)('writes a %s (%s) that reads without a fault', async (kind, lift) => {
     const folder = folderWith({});
     const made = await run(folder, (around) => newDocument({ kind, file: 'new.yaml', lift }, around));
-    expect(made).toEqual({ status: 0, out: '', err: '' });
+    expect(made).toMatchObject({ status: 0, out: '' });
+    expect(made.err).toBe(
+      "setproof: 'new.yaml' is written. Fill it in, and ask 'setproof check new.yaml' as you go.\n",
+    );
     expect(problemsOf(readFileSync(join(folder, 'new.yaml'), 'utf8'))).toEqual([]);
     const { out } = await run(folder, (around) => check({ paths: ['new.yaml'], format: 'json' }, around));
     const errors = JSON.parse(out).files[0].findings.filter((each: { severity: string }) => each.severity === 'error');
@@ -42,7 +45,7 @@ describe('new', () => {
     const [head, ...rest] = starterDocument(kind, lift).split(/(?<=^document: .*\n)/m);
     const used = `${head}${rest.join('')}`
       .split('\n')
-      .filter((line) => !/^# (.*document to begin with|put your own)/.test(line));
+      .filter((line) => !/^# (.*document to begin with|put your own|to, and give)/.test(line));
     const uncommented = used.map((line) => line.replace(/^(\s*)# /, '$1')).join('\n');
     const wrong = problemsOf(uncommented).filter((each) => !each.includes('has no value; give it one'));
     expect(wrong).toEqual([]);

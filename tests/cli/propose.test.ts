@@ -55,17 +55,34 @@ describe('propose', () => {
   test('writes a tap that is missing, with number and voltage, and says what it rests on', async () => {
     const { folder } = wellWithout(/ {2}transformer: \{ tap: 3, voltage: 900 V \}\n/);
     const { out } = await proposed(withSheets(folder));
-    expect(out).toMatch(/^ {2}transformer:\n {4}tap: 3 # .*lowest tap/m);
-    expect(out).toMatch(/^ {4}voltage: 900 V #/m);
+    expect(out).toMatch(
+      /^ {2}transformer:\n {4}# the lowest tap [^\n]*\n(?: {4}# .*\n)* {4}tap: 3\n {4}voltage: 900 V$/m,
+    );
+    expect(
+      Math.max(
+        ...out
+          .split('setpoints:')[1]!
+          .split('\n')
+          .filter((line) => line.includes('# '))
+          .map((line) => line.length),
+      ),
+    ).toBeLessThan(140);
   });
 
   test('writes a trip into a flow mapping and keeps everything else to the letter', async () => {
     const { folder, text } = wellWithout(/trip: 17 bar, /);
     const { out } = await proposed(withSheets(folder));
     const added = out.split('\n').filter((line) => !text.split('\n').includes(line));
-    expect(added).toHaveLength(2);
-    expect(added[0]).toMatch(/^ {4}# trip: .* at least .* at most /);
-    expect(added[1]).toMatch(/intake_pressure_low: .*trip: [\d.]+ bar\(g\) \}$/);
+    const comment = added.slice(0, -1);
+    expect(comment.every((line) => line.startsWith('    # '))).toBe(true);
+    expect(comment.map((line) => line.slice('    # '.length)).join(' ')).toMatch(/^trip: .* at least .* at most /);
+    expect(added.at(-1)).toMatch(/intake_pressure_low: .*trip: [\d.]+ bar\(g\) \}$/);
+  });
+
+  test('says of what it did not write what it lacks', async () => {
+    const { folder } = wellWithout(/ {2}transformer: \{ tap: 3, voltage: 900 V \}\n/, /voltage_mode: trimmed, /);
+    const { err } = await proposed(withSheets(folder));
+    expect(err).toContain("'setpoints.transformer.tap' was not written: it lacks 'setpoints.drive.voltage_mode'.");
   });
 
   test('writes what no check then finds wrong', async () => {

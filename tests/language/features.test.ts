@@ -199,7 +199,7 @@ describe('code actions', () => {
     const [proposal] = await actions(client, site, text, 'setpoints:', ['refactor.rewrite']);
     expect(proposal?.title).toMatch(/missing setpoints? from their windows/);
     const filled = applied(text, proposal?.edit.changes[site.uri(WELL)] ?? []);
-    expect(filled).toMatch(/^ {2}transformer:\n {4}tap: \d+ # .*\n {4}voltage: \d+ V # /m);
+    expect(filled).toMatch(/^ {2}transformer:\n(?: {4}# .*\n)+ {4}tap: \d+\n {4}voltage: \d+ V$/m);
     expect(await actions(client, site, text, 'lift: linear', ['refactor.rewrite'])).toEqual([]);
   });
 

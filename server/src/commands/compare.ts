@@ -6,6 +6,7 @@ import {
   type FleetComparison,
   isInside,
   type Repository,
+  withArticle,
 } from '../engine/index.ts';
 import { findFiles } from '../host/node/find.ts';
 import { gitRoot, partingOf, resolveRevision, standingFolder } from '../host/node/git.ts';
@@ -91,7 +92,7 @@ function compareTwo(before: Place, after: Place, scope: Scope): FleetWithTrouble
   const [one, other] = [old.document, now.document];
   if (one.kind !== other.kind) {
     throw new Refusal(
-      `'${before.name}' is a ${one.label} and '${after.name}' a ${other.label}; only two of a kind can be compared.`,
+      `'${before.name}' is ${withArticle(one.label)} and '${after.name}' ${withArticle(other.label)}; only two of a kind can be compared.`,
     );
   }
   return { fleet: fleetOfOne(compareFiles(old, now)), troubles: [] };

@@ -1,5 +1,5 @@
 import { statSync } from 'node:fs';
-import type { CheckedFile, Repository, Worked } from '../engine/index.ts';
+import { type CheckedFile, type Repository, type Worked, withArticle } from '../engine/index.ts';
 import { loadDocuments } from '../host/node/load.ts';
 import { absolutePath } from '../host/node/paths.ts';
 import { counted } from '../render/text/lines.ts';
@@ -33,7 +33,7 @@ export function openInstallation(name: string, args: ScopeArguments, surrounding
 
 function reasonIn(file: CheckedFile | undefined): string {
   const { kind, problems } = file?.document ?? { kind: undefined, problems: [] };
-  if (kind !== undefined) return `it is a ${kind}/1.`;
+  if (kind !== undefined) return `it is ${withArticle(kind)}/1.`;
   return problems[0]?.message ?? "it has no key 'document' that says so.";
 }
 

@@ -3,7 +3,7 @@ import { absolutePath } from '../host/node/paths.ts';
 import { reasonOf } from '../host/node/reasons.ts';
 import { writeNew } from '../host/node/write.ts';
 import { type Lift, starterDocument } from '../render/starter/starter.ts';
-import { EXIT, Refusal, running, type Surroundings } from './surroundings.ts';
+import { EXIT, Refusal, running, type Surroundings, say } from './surroundings.ts';
 
 export interface NewArguments {
   /** One of the kinds of documents; with its version, as the first line of a document has it, too. */
@@ -39,9 +39,11 @@ function kindOf(text: string): DocumentKind {
   throw new Refusal(`There is no kind of document '${text}'; the kinds are ${KINDS.join(', ')}.${hint}`);
 }
 
-function write(file: string, text: string, { cwd }: Surroundings): void {
+function write(file: string, text: string, surroundings: Surroundings): void {
+  const { cwd } = surroundings;
   try {
     writeNew(absolutePath(cwd, file), text);
+    say(surroundings, `'${file}' is written. Fill it in, and ask 'setproof check ${file}' as you go.`);
   } catch (error) {
     throw new Refusal(`'${file}' was not written: ${reasonOf(error)}.`);
   }

@@ -27,7 +27,7 @@ import { judgeVisit, type Visited } from './readings/judge.ts';
 import type { Known } from './repository.ts';
 import type { NodeIndex } from './syntax/tree.ts';
 import type { Problem } from './text/problem.ts';
-import { capitalise } from './text/words.ts';
+import { capitalise, withArticle } from './text/words.ts';
 import { Evaluation } from './values/evaluation.ts';
 import { LimitTable } from './values/limits.ts';
 import { shiftsOf } from './windows/corners.ts';
@@ -201,7 +201,7 @@ function referenceMessage(
     case 'circular':
       return `'${written}' is this very file. Name the document that is meant, a ${kind}/1.`;
     case 'wrong-kind':
-      return `'${written}' is a ${sheet?.label ?? 'file of another kind'}; a ${kind}/1 is due here.`;
+      return `'${written}' is ${withArticle(sheet?.label ?? 'file of another kind')}; a ${kind}/1 is due here.`;
     case 'broken':
       return `'${written}' has errors of its own, so nothing is read from it. Mend it first.`;
   }
@@ -212,7 +212,7 @@ function relatedToSheet(sheet: Document): { place: ReturnType<typeof placeOfDocu
   const own = placeOfDocument(sheet);
   return [
     first === undefined
-      ? { place: own, message: `says it is a ${sheet.label}` }
+      ? { place: own, message: `says it is ${withArticle(sheet.label)}` }
       : { place: { ...own, span: first.span }, message: first.message },
   ];
 }

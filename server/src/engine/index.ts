@@ -43,7 +43,7 @@ export type { CheckStatus, Finding, Fix, Measure, Related, Severity } from './fi
 export { atLeast, compareText } from './findings/gate.ts';
 export { POLICY_FILE, type Policy, readPolicy } from './findings/policy.ts';
 export type { CheckTexts, Example } from './findings/texts.ts';
-export { nearest } from './format/distance.ts';
+export { beginning, nearest } from './format/distance.ts';
 export type { Document } from './format/document.ts';
 export { SHAPES, VERSIONS } from './format/generated/shapes.ts';
 export { readDocument } from './format/read.ts';
@@ -54,13 +54,15 @@ export { type FleetLedger, LedgerReader, LedgerWriter } from './links/ledger.ts'
 export { folderOf, foldersUp, isInside, resolvePath } from './links/paths.ts';
 export { type Reference, referencesOf } from './links/references.ts';
 export { type WellFacts, wellFactsOf } from './links/well-facts.ts';
+export type { OpenSetpoint } from './proposal/open.ts';
 export { type ProposedEntry, proposalEdits } from './proposal/proposals.ts';
 export { type Proposal, propose } from './proposal/propose.ts';
 export { convertText, toUnit } from './quantity/convert.ts';
 export { formatMeasure, formatNumber } from './quantity/format.ts';
 export { fittingUnits, KINDS, kindNamed } from './quantity/kinds.ts';
-export { tableUnits } from './quantity/symbols.ts';
+export { sameDimension } from './quantity/symbols.ts';
 export type { Quantity } from './quantity/types.ts';
+export { UNIT_TABLE, type UnitRow } from './quantity/unit-table.ts';
 export { findUnit } from './quantity/units.ts';
 export { type BroughtBack, bringBack, type FormFields } from './readings/bring-back.ts';
 export {
@@ -77,7 +79,7 @@ export { type Change, type Known, Repository, type RepositoryOptions } from './r
 export { NONE, type NodeIndex, stepsOf } from './syntax/tree.ts';
 export { SourceText } from './text/source.ts';
 export type { Position, Range, Span } from './text/span.ts';
-export { capitalise } from './text/words.ts';
+export { capitalise, withArticle } from './text/words.ts';
 export { quoted } from './text/yaml.ts';
 export { tidy } from './tidy/tidy.ts';
 export type { Source } from './values/declare.ts';

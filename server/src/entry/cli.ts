@@ -253,7 +253,7 @@ function addChecks(program: SharingCommand): void {
   program
     .command('checks')
     .description('list the checks by subject, or explain one: why it is made, how to mend what it finds')
-    .argument('[id]', 'a check, such as tap.below-window')
+    .argument('[id]', 'a check, such as tap.below-window, or a subject, such as tap')
     .colours()
     .action(async (id: string | undefined, options: object) => {
       const { checks } = await import('../commands/checks.ts');

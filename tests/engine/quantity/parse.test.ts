@@ -292,12 +292,14 @@ describe('missing and unknown units', () => {
   test('a bare number says which units are usual and offers each', () => {
     const found = refuse('1850', 'depth');
     expect(found).toMatchObject({ check: 'units.missing', start: 0, end: 4 });
-    expect(found.message).toBe('`1850` has no unit. A depth is due here, usually in m or ft.');
+    expect(found.message).toBe("'1850' has no unit. A depth is due here, usually in m or ft.");
     expect(found.fixes.map(({ newText }) => newText)).toEqual(['1850 m', '1850 ft']);
   });
 
   test('a bare share wants its sign', () => {
     expect(refuse('0.2', 'ratio').check).toBe('units.missing');
+    const [first] = refuse('0.055', 'ratio').fixes;
+    expect(first).toMatchObject({ kind: 'offer', newText: '5.5 %' });
     expect(refuse('30', 'gas_oil_ratio').check).toBe('units.missing');
   });
 
@@ -363,7 +365,7 @@ describe('wrong dimensions', () => {
   test('says what the unit measures and what is due', () => {
     const found = refuse('62 m', 'pressure');
     expect(found).toMatchObject({ check: 'units.wrong-dimension', start: 3, end: 4 });
-    expect(found.message).toBe('`m` is the unit of a length. A pressure is due here, usually in bar, psi, kPa or MPa.');
+    expect(found.message).toBe("'m' is the unit of a length. A pressure is due here, usually in bar, psi, kPa or MPa.");
   });
 
   test.each<[string, KindName, string[]]>([

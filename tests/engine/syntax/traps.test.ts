@@ -32,6 +32,12 @@ const rows: readonly Row[] = [
   ['reason: «a: b»\nc: 1', syntax, ['!"a: b"'], { reason: 'a: b', c: '1' }],
   ['reason: «say "a": b» # no\nc: 1', syntax, ['!"say \\"a\\": b"'], { reason: 'say "a": b', c: '1' }],
   ['x: { reason: «a: b», c: 1 }', syntax, ['!"a: b"'], { 'x.reason': 'a: b', 'x.c': '1' }],
+  [
+    'x: { md: «1210 m tvd: 1195 m», c: 1 }',
+    syntax,
+    ['?1210 m, tvd: 1195 m'],
+    { 'x.md': '1210 m tvd: 1195 m', 'x.c': '1' },
+  ],
   ['x: { name: «start, on kill fluid», c: 1 }', syntax, ['!"start, on kill fluid"'], { 'x.c': '1' }],
   ['t:«\t»10 bar\nb: 1', syntax, ['! '], { t: '10 bar', b: '1' }],
   ['a:\n«\t»b: 1\n\tc: 2\nd: 3', syntax, ['!  |  '], { 'a.b': '1', 'a.c': '2', d: '3' }],

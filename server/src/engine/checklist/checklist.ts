@@ -1,4 +1,5 @@
 import type { CheckedFile } from '../check-document.ts';
+import { withArticle } from '../text/words.ts';
 import { DEFERRAL } from './cautions.ts';
 import { Facts } from './facts.ts';
 import type { UnitChoice } from './notation.ts';
@@ -54,7 +55,7 @@ export function buildChecklist(file: CheckedFile, { units, path = file.document.
   const fingerprint = file.fingerprint();
   if (worked === undefined || fingerprint === undefined) {
     throw new Error(
-      `There is no checklist for ${document.path}: it is a ${document.label}, or its values could not be worked out.`,
+      `There is no checklist for ${document.path}: it is ${withArticle(document.label)}, or its values could not be worked out.`,
     );
   }
   const facts = new Facts(file, worked, units);

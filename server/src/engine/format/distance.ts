@@ -1,5 +1,7 @@
 /** Longest word that is worth comparing: keys are short, and hostile ones are not. */
 const LONGEST = 64;
+/** Fewer letters begin too many words. */
+const SHORTEST = 3;
 
 /** Of a mistake that is made again and again so many are listed, and the rest are counted. */
 const MOST_GUESSED = 100;
@@ -23,6 +25,13 @@ export function nearest(word: string, candidates: readonly string[]): string | u
     }
   }
   return best;
+}
+
+/** The only candidate that a word cut short can be the beginning of. */
+export function beginning(word: string, candidates: readonly string[]): string | undefined {
+  if (word.length < SHORTEST) return undefined;
+  const [only, ...others] = candidates.filter((each) => each.startsWith(word.toLowerCase()));
+  return others.length === 0 ? only : undefined;
 }
 
 /** Edit distance with swapped neighbours counted as one slip; anything at or beyond `limit` may come out as `limit`. */

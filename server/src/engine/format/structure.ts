@@ -1,7 +1,7 @@
 import { NONE, type NodeIndex, type SyntaxTree } from '../syntax/tree.ts';
 import type { Problem, TextFix } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
-import { nearest } from './distance.ts';
+import { beginning, nearest } from './distance.ts';
 import { type SchemaError, VALIDATORS } from './generated/validators.js';
 import { shorten } from './kind.ts';
 import type { DocumentKind, Shape } from './shape.ts';
@@ -56,17 +56,25 @@ function unknownKey(tree: SyntaxTree, parent: NodeIndex, shape: Shape | undefine
   if (node === NONE) return undefined;
   const span = tree.keySpan(node);
   const here = parent === tree.root ? 'in this document' : `under '${shorten(nameOf(tree, parent))}'`;
-  const near = nearest(
+  const meant = meantBy(
     key,
     Object.keys(shape?.keys ?? {}).filter((each) => tree.child(parent, each) === NONE),
+    span,
   );
-  const hint = near === undefined ? "Keys of one's own begin with 'x_'." : `Was '${near}' meant?`;
   return {
     check: 'document.unknown-key',
-    message: `The key '${shorten(key)}' is not known ${here}. ${hint}`,
+    message: `The key '${shorten(key)}' is not known ${here}. ${meant?.hint ?? "Keys of one's own begin with 'x_'."}`,
     span,
-    fixes: near === undefined ? [] : [replace(span, near, 'mechanical')],
+    fixes: meant?.fixes ?? [],
   };
+}
+
+/** What a word of a closed list was meant to be. A slip is mended as spelling; a word cut short is its author's to say. */
+function meantBy(word: string, words: readonly string[], span: Span) {
+  const near = nearest(word, words);
+  const meant = near ?? beginning(word, words);
+  if (meant === undefined) return undefined;
+  return { hint: `Was '${meant}' meant?`, fixes: [replace(span, meant, near === undefined ? 'offer' : 'mechanical')] };
 }
 
 function missingKey(tree: SyntaxTree, node: NodeIndex, key: string): Problem {
@@ -84,13 +92,14 @@ function notAChoice(tree: SyntaxTree, node: NodeIndex, shape: Shape | undefined)
   const choices = Object.keys(shape?.choices ?? {});
   const text = tree.scalar(node);
   if (!tree.isScalar(node) || choices.length === 0) return wrongType(tree, node, shape);
-  const near = nearest(text, choices);
   const span = tree.span(node);
+  const meant = meantBy(text, choices, span);
+  const fact = `'${shorten(text)}' is none of the choices here, which are ${choices.join(', ')}.`;
   return {
     check: 'document.wrong-type',
-    message: `'${shorten(text)}' is none of the choices here, which are ${choices.join(', ')}.`,
+    message: meant === undefined ? fact : `${fact} ${meant.hint}`,
     span,
-    fixes: near === undefined ? [] : [replace(span, near, 'mechanical')],
+    fixes: meant?.fixes ?? [],
   };
 }
 
@@ -115,10 +124,20 @@ function wrongType(tree: SyntaxTree, node: NodeIndex, shape: Shape | undefined):
   const hint = choices.length === 0 ? '' : `: ${choices.join(', ')}`;
   return {
     check: 'document.wrong-type',
-    message: `${subject} takes ${due}${hint}, not ${found}.`,
+    message: `${subject} takes ${due}${hint}, not ${found}.${wayToWrite(shape)}`,
     span: tree.isScalar(node) ? tree.span(node) : tree.keySpan(node),
     fixes: [],
   };
+}
+
+const MOST_SHOWN = 3;
+
+/** How a group of keys is written, by its own first ones. */
+function wayToWrite(shape: Shape | undefined): string {
+  if (shape?.type !== 'map' || shape.keys === undefined) return '';
+  const keys = [...new Set([...(shape.required ?? []), ...Object.keys(shape.keys)])];
+  const shown = keys.slice(0, MOST_SHOWN).map((key) => `${key}: …`);
+  return ` Write it as { ${[...shown, ...(keys.length > MOST_SHOWN ? ['…'] : [])].join(', ')} }.`;
 }
 
 function quoted(tree: SyntaxTree, node: NodeIndex): string {

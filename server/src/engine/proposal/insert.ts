@@ -12,6 +12,7 @@ interface Branch {
 }
 
 const INDENT = '  ';
+const WIDTH = 110;
 
 /** Edits that write entries into a document, each group below the deepest mapping that is there already. */
 export function insertEntries(document: Document, entries: readonly ProposedEntry[]): readonly TextEdit[] {
@@ -54,11 +55,12 @@ function intoFlow(document: Document, node: NodeIndex, branches: readonly Branch
   const texts = branches.map(({ missing, entry }) => nested(missing, entry.text));
   const lineStart = startOfLine(source.text, start);
   const indent = /^[ ]*/.exec(source.text.slice(lineStart))?.[0] ?? '';
-  const comments = branches.map(
-    ({ entry }) => `${indent}# ${entry.key.split('.').at(-1)}: ${commented(entry.basis)}\n`,
+  const explained = branches.filter(({ entry }) => entry.basis !== '');
+  const comments = explained.flatMap(({ entry: { key, basis } }) =>
+    comment(`${key.split('.').at(-1)}: ${commented(basis)}`, indent),
   );
   return [
-    { span: { start: lineStart, end: lineStart }, newText: comments.join('') },
+    { span: { start: lineStart, end: lineStart }, newText: comments.map((line) => `${line}\n`).join('') },
     { span: { start: at, end: end - 1 }, newText: `${separator}${texts.join(', ')} ` },
   ];
 }
@@ -86,9 +88,27 @@ function blockLines(branches: readonly Branch[], indent: string): readonly strin
   }
   return [...byKey].flatMap(([key, below]) => {
     const only = below[0];
-    if (only?.missing.length === 0) return [`${indent}${key}: ${only.entry.text} # ${commented(only.entry.basis)}`];
+    if (only?.missing.length === 0)
+      return entryLines(`${indent}${key}: ${only.entry.text}`, commented(only.entry.basis), indent);
     return [`${indent}${key}:`, ...blockLines(below, indent + INDENT)];
   });
+}
+
+/** What an entry rests on stands behind it where the line has room, else above it. */
+function entryLines(line: string, basis: string, indent: string): readonly string[] {
+  const whole = basis === '' ? line : `${line} # ${basis}`;
+  return whole.length <= WIDTH ? [whole] : [...comment(basis, indent), line];
+}
+
+/** Broken between words: as one line it would be wider than a screen. */
+function comment(text: string, indent: string): readonly string[] {
+  const lines = [`${indent}#`];
+  for (const word of text.split(' ')) {
+    const longer = `${lines.at(-1)} ${word}`;
+    if (longer.length > WIDTH) lines.push(`${indent}# ${word}`);
+    else lines[lines.length - 1] = longer;
+  }
+  return lines;
 }
 
 function lastOffset(tree: SyntaxTree, node: NodeIndex): number {

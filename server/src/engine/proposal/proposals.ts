@@ -10,6 +10,7 @@ import { insertEntries } from './insert.ts';
 export interface ProposedEntry {
   readonly key: string;
   readonly text: string;
+  /** Empty where the entry before it says so for both. */
   readonly basis: string;
 }
 
@@ -34,10 +35,11 @@ function entriesOf(file: CheckedFile, worked: Worked, reading: WindowReading, to
     { key: window.setpoint, newText: shown },
   ];
   const basis = basisOf(reading, context);
-  return entries.filter(({ key }) => isAbsent(file, key)).map(({ key, newText }) => ({ key, text: newText, basis }));
+  const absent = entries.filter(({ key }) => isAbsent(file, key));
+  return absent.map(({ key, newText }, at) => ({ key, text: newText, basis: at === 0 ? basis : '' }));
 }
 
-function isAbsent({ document }: CheckedFile, key: string): boolean {
+export function isAbsent({ document }: CheckedFile, key: string): boolean {
   const node = document.tree.find(key);
   return node === NONE || document.tree.isAbsent(node);
 }

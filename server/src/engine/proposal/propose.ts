@@ -1,11 +1,14 @@
 import type { CheckedFile } from '../check-document.ts';
 import type { TextEdit } from '../text/problem.ts';
+import { type OpenSetpoint, openSetpoints } from './open.ts';
 import { type ProposedEntry, proposalEdits, proposedEntries } from './proposals.ts';
 
 /** A document with the setpoints that were missing, and what was written. */
 export interface Proposal {
   readonly text: string;
   readonly entries: readonly ProposedEntry[];
+  /** Setpoints that are missing still, though a rule could choose them. */
+  readonly open: readonly OpenSetpoint[];
 }
 
 /** One proposal opens the way to the next (an alarm rests on its trip), but not for ever. */
@@ -27,7 +30,7 @@ export function propose(file: CheckedFile, today: string, check: (text: string) 
     written.push(...entries);
     current = check(text);
   }
-  return { text, entries: written };
+  return { text, entries: written, open: current === undefined ? [] : openSetpoints(current) };
 }
 
 /** A text with edits applied; of two at one place the first in the list comes first. */

@@ -73,9 +73,20 @@ export function groupedNumber(at: Stretch): QuantityProblem {
 /** `62` where a pressure is due. */
 export function missingUnit(at: Stretch, number: ScannedNumber, kind: Kind): QuantityProblem {
   const after: Stretch = { text: at.text, start: number.end, end: number.end };
+  const written = at.text.slice(number.start, number.end);
   const units = kind.usual.slice(0, MOST_FIXES);
-  const fixes = units.map((unit) => offer(`Read it in ${unit}`, replaced(after, ` ${unit}`)));
-  return problem('units.missing', at, `${quote(at)} has no unit. ${due(kind)}`, fixes);
+  const fixes = units.map((unit) => offer(`Write ${written} ${unit}`, replaced(after, ` ${unit}`)));
+  const share = fractionMeant(written, kind);
+  if (share === undefined) return problem('units.missing', at, `${quote(at)} has no unit. ${due(kind)}`, fixes);
+  const message = `${quote(at)} has no unit. ${due(kind)} As a fraction it would be ${share}.`;
+  return problem('units.missing', at, message, [offer(`Write ${share}`, replaced(at, share)), ...fixes]);
+}
+
+/** `0.5` where per cent are due: half of the world writes a share as a fraction. */
+function fractionMeant(written: string, kind: Kind): string | undefined {
+  const fraction = Number(written);
+  if (!kind.usual.includes('%') || !(fraction > 0 && fraction < 1)) return undefined;
+  return `${Number((fraction * 100).toPrecision(12))} %`;
 }
 
 /** A unit of another dimension than the kind's, or of a difference where a point is due, or the other way round. */
@@ -263,10 +274,10 @@ function orList(items: readonly string[]): string {
   return [allButLast.join(', '), ...last].filter((part) => part !== '').join(' or ');
 }
 
-/** The author's own text in backticks, cut where it is long. */
+/** The author's own text in quotes, cut where it is long. */
 export function quote(at: Stretch): string {
   const written = at.text.slice(at.start, at.end);
-  return written.length > LONGEST_QUOTE ? `\`${written.slice(0, LONGEST_QUOTE)}…\`` : `\`${written}\``;
+  return `'${written.length > LONGEST_QUOTE ? `${written.slice(0, LONGEST_QUOTE)}…` : written}'`;
 }
 
 /** The whole text with this stretch replaced. */

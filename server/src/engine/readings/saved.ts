@@ -1,5 +1,6 @@
 import { parseText } from '../syntax/parse.ts';
 import { NONE } from '../syntax/tree.ts';
+import { withArticle } from '../text/words.ts';
 import type { FormFields } from './bring-back.ts';
 
 /** What a text file that came back is: a document, the fields of a form, or neither, with the reason. */
@@ -19,7 +20,9 @@ function savedInYaml(text: string): Saved {
   const label = tree.scalar(tree.child(tree.root, 'document'));
   if (label.startsWith('readings/')) return { document: text };
   const is =
-    tree.child(tree.root, 'document') === NONE ? "It has no key 'document' that says what it is" : `It is a ${label}`;
+    tree.child(tree.root, 'document') === NONE
+      ? "It has no key 'document' that says what it is"
+      : `It is ${withArticle(label)}`;
   return { refused: `${is}; a filled form, a saved field page or a ${LABEL} is due here.` };
 }
 

@@ -93,10 +93,17 @@ export class Mask implements Masked {
     if (!entry.hasKey || entry.start >= at || /["'[{]/.test(this.structure.charAt(entry.start))) return false;
     const span = { start: entry.start, end: entry.end };
     const written = this.source.slice(span);
-    this.#report(span, traps.colonProblem(written), [traps.quoteFix(span, written)]);
+    const lost = this.#isInBraces(entry.start) ? traps.lostComma(written) : undefined;
+    if (lost === undefined) this.#report(span, traps.colonProblem(written), [traps.quoteFix(span, written)]);
+    else this.#report(span, traps.lostCommaProblem(lost), [traps.lostCommaFix(span, lost)]);
     const value = this.structure.slice(span.start, span.end);
     this.#overwrite(span.start, value.replace(/:(?=\s|$)/g, 'x'));
     return true;
+  }
+
+  #isInBraces(at: number): boolean {
+    const before = this.structure.slice(lineStart(this.structure, at), at);
+    return before.lastIndexOf('{') > before.lastIndexOf('}');
   }
 
   /** A line deeper than the one above, which has a value already: YAML takes both for one text, up to the colon. */

@@ -114,6 +114,26 @@ export function colonProblem(written: string): string {
   return `"${written}" has a colon followed by a space, which YAML reads as a second key on the line. Quote the text.`;
 }
 
+/** `1210 m tvd: 1195 m` in braces: two entries that a comma should part. */
+export function lostComma(written: string): LostComma | undefined {
+  const [, before, key, after] = /^(\S.*?)\s+([a-z]\w*)(:\s.*)$/s.exec(written) ?? [];
+  return before === undefined || key === undefined || after === undefined ? undefined : { before, key, after };
+}
+
+interface LostComma {
+  readonly before: string;
+  readonly key: string;
+  readonly after: string;
+}
+
+export function lostCommaProblem({ before, key }: LostComma): string {
+  return `Between "${before}" and "${key}" a comma is missing, so YAML reads both as one value. Put one in.`;
+}
+
+export function lostCommaFix(span: Span, { before, key, after }: LostComma): TextFix {
+  return replace(span, `${before}, ${key}${after}`, 'offer', `Put a comma before "${key}"`);
+}
+
 export function bareProblem(written: string): string {
   return `"${written}" has no colon, so it is no entry. Write "${written}: value".`;
 }

@@ -8,6 +8,7 @@ import { readable } from './rounding.ts';
 
 const RATE = 'operation.stroke.rate';
 const LENGTH = 'operation.stroke.length';
+const MINUTE = 60;
 const UP_FRACTION = 'operation.stroke.up_fraction';
 
 const rateTooHigh: CheckTexts = {
@@ -100,7 +101,9 @@ export const STROKE_RATE_WINDOW: Window = {
   recommendation: recommend({
     rule: 'as the target needs at that stroke length, within the window',
     inputs: { needed: value('pump.rate_needed'), area: value('pump.effective_area'), length: entry(LENGTH) },
-    choose: ({ needed, area, length }, { hardUpper }) => Math.min(needed / (area * length), hardUpper),
+    choose: ({ needed, area, length }, { hardUpper }) =>
+      // Strokes are counted by the minute, so the figures are those of a minute.
+      readable((needed / (area * length)) * MINUTE, 0, hardUpper * MINUTE) / MINUTE,
   }),
 };
 

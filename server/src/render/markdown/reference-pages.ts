@@ -5,7 +5,9 @@ import {
   KINDS,
   SHAPES,
   type Shape,
-  tableUnits,
+  sameDimension,
+  UNIT_TABLE,
+  type UnitRow,
   VERSIONS,
   WINDOWS,
 } from '../../engine/index.ts';
@@ -151,16 +153,47 @@ function windowsText(): string {
 // Units
 
 function unitsText(): string {
-  const intro = 'Units that are read, with their prefixes and spellings; products, quotients and powers of them too.';
-  const rows = tableUnits().map(({ symbol, numerator, denominator, offset, system }) => [
-    `\`${symbol}\``,
-    factorText(numerator, denominator),
-    offset === 0 ? '' : String(offset),
-    system === 'both' ? '' : system,
+  const kinds = [...new Map(Object.values(KINDS).map((kind) => [kind.name, kind])).values()];
+  const due = kinds.map(({ name, phrase, usual, internal }) => [
+    name.replaceAll('_', ' '),
+    phrase,
+    usual.map((unit) => (unit === '' ? 'a bare number' : `\`${unit}\``)).join(', '),
+    internal === '' ? 'a fraction or a number' : `\`${internal}\``,
   ]);
-  return `${intro}\n\n${table(['unit', 'times, to SI', 'then plus', 'family'], rows)}`;
+  return `A quantity is a number and a unit, \`62 bar\`; [the guide](../guide/units.md) says what is read and what is refused.
+
+## What is due where
+
+The pages of the format name the kind of each key. Any unit of the same dimension is read, products, quotients and powers
+included (\`m3/d\`, \`kN/m2\`).
+
+${table(['kind', 'what it is', 'usual units', 'in JSON'], due)}
+
+## Units
+
+${table(['unit', 'also read', 'prefixes', 'is', 'source'], UNIT_TABLE.map(unitCells))}`;
 }
 
-function factorText(numerator: number, denominator: number): string {
-  return denominator === 1 ? String(numerator) : `${numerator}/${denominator}`;
+function unitCells(row: UnitRow): readonly string[] {
+  const also = [...(row.spellings ?? []), ...(row.words ?? [])];
+  const prefixes = [...(row.prefixes ?? '')];
+  return [`\`${row.symbol}\``, also.join(', '), prefixes.join(' '), worthOf(row), row.source];
+}
+
+/** One of the unit in the unit of its dimension; a scale with a formula has it in its source. */
+function worthOf(row: UnitRow): string {
+  const { symbol, factor, scale, offset } = row;
+  if (scale === 'awg' || scale === 'api') return 'by the formula of its source';
+  const base = baseOf(row);
+  if (symbol === base) return 'itself';
+  const number = `${Number((factor[0] / factor[1]).toPrecision(12))} ${base}`.trim();
+  return offset === undefined ? number : `${number}; as a point ${Number(offset.toPrecision(6))} degC more`;
+}
+
+function baseOf({ dimension, nature, scale, offset }: UnitRow): string {
+  if (nature === 'angle') return 'deg';
+  // A temperature is a point or a difference, and only the unit tells which.
+  if (scale === 'difference' || offset !== undefined) return 'K';
+  const kind = Object.values(KINDS).find((each) => sameDimension(each.dimension, dimension));
+  return kind?.internal ?? 'm2/s';
 }

@@ -1,4 +1,4 @@
-import { type DocumentKind, SHAPES, type Shape } from '../../engine/index.ts';
+import { type DocumentKind, SHAPES, type Shape, withArticle } from '../../engine/index.ts';
 
 /** Whether a map is short enough to be told in one line: none of its own entries is a group again. */
 export function isLeaf(shape: Shape): boolean {
@@ -39,8 +39,7 @@ function childTexts(shape: Shape): string {
 
 function scalarText(shape: Shape): string {
   if (shape.quantity !== undefined) return shape.quantity.usual.filter((unit) => unit !== '').join(' or ');
-  if (shape.reference !== undefined)
-    return `path to ${/^[aeiou]/.test(shape.reference) ? 'an' : 'a'} ${shape.reference}`;
+  if (shape.reference !== undefined) return `path to ${withArticle(shape.reference)}`;
   if (shape.choices !== undefined) return Object.keys(shape.choices).join(' | ');
   if (shape.type === 'boolean') return 'yes | no';
   return shape.examples === undefined ? '' : `such as ${shape.examples.join(', ')}`;

@@ -41,7 +41,8 @@ export function starterDocument(kind: DocumentKind, lift?: Lift, well?: string):
 function preamble(kind: DocumentKind, shape: Shape): readonly string[] {
   return [
     `# ${shape.title || kind}: a document to begin with. What has a value is required, and the value is an example:`,
-    '# put your own in its place. To use another key take its # away, and give it a value with its unit.',
+    "# put your own in its place. To use another key, take away the '# ' in front of it and of the group that it belongs",
+    '# to, and give it a value with its unit; {} takes its keys in braces, as in { min: 4 m, max: 6 m }.',
   ];
 }
 

@@ -59,9 +59,9 @@ function word(finding: Finding, accepted: Accepted, paint: Paint): string {
   return accepted.has(finding) ? paint.faint(`${severity}, accepted for now`) : paint[severity](severity);
 }
 
-function measures({ value, limit, case: name }: Finding): string {
+function measures({ value, limit, case: name, message }: Finding): string {
   const inCase = name === undefined ? '' : `in the case '${name}'`;
-  if (value === undefined || limit === undefined) return capitalise(inCase);
+  if (value === undefined || limit === undefined) return message.includes(inCase) ? '' : capitalise(inCase);
   return [`${measureText(value)} against a limit of ${measureText(limit)}`, inCase].filter(Boolean).join(', ');
 }
 
@@ -130,7 +130,8 @@ function settledLines({ settled }: Run): readonly string[] {
 function summaryLines(summary: Summary): readonly string[] {
   const { files, notRun, setAside, ignored } = summary;
   const lines = [`${counted(files, 'file')} checked: ${severities(summary)}.`];
-  lines.push(`${counted(notRun, 'check')} not run, ${setAside} set aside.`);
+  const list = notRun > 0 ? " (listed by '--show not-run')" : '';
+  lines.push(`${counted(notRun, 'check')} not run${list}, ${setAside} set aside.`);
   if (ignored > 0) lines.push(`${counted(ignored, 'file')} left alone: no document of ours.`);
   return lines;
 }

@@ -1,8 +1,18 @@
+import { stepsOf } from '../../syntax/tree.ts';
 import { present } from '../../values/conditions.ts';
 import { entry, limit, optionalEntry, optionalRows, rows, value } from '../../values/declare.ts';
 import { SURVEY_COLUMNS } from '../../values/well/depths.ts';
 import type { CheckContext } from '../context.ts';
-import { type Check, check, checkOfParts, type Judgement, type Part, part, type Verdict } from '../declare.ts';
+import {
+  type Check,
+  check,
+  checkOfParts,
+  type Judgement,
+  type Offer,
+  type Part,
+  part,
+  type Verdict,
+} from '../declare.ts';
 import { swapOffer } from '../swap.ts';
 import { atMost, near } from '../within.ts';
 
@@ -28,7 +38,16 @@ function vertical(context: CheckContext, key: string, title: string, tvd: number
       `The vertical depth of ${title}, ${own}, is ${apart} more than its depth along the hole, ${along}. Look whether the two have changed places, or their units differ.`,
   });
   if (verdict === undefined || !('message' in verdict)) return verdict;
-  return { ...verdict, fixes: swapOffer(context, key, key.replace(/tvd$/, 'md')) };
+  return { ...verdict, fixes: depthOffers(context, key, key.replace(/tvd$/, 'md')) };
+}
+
+/** Depths in two units are hardly in each other’s place: rather one of them has the wrong unit. */
+function depthOffers(context: CheckContext, tvd: string, md: string): readonly Offer[] {
+  const [own, along] = [tvd, md].map((key) => context.evaluation.entryText(key, stepsOf(key)));
+  const [unit, other] = [own, along].map((text) => /[a-z]+\s*$/i.exec(text ?? '')?.[0]);
+  if (unit === undefined || other === undefined || unit === other) return swapOffer(context, tvd, md);
+  const meant = along?.replace(other, unit) ?? '';
+  return [{ title: `Write ${meant} for the depth along the hole`, kind: 'offer', key: md, newText: meant }];
 }
 
 export const WELL_TVD_EXCEEDS_MD: Check = checkOfParts(
