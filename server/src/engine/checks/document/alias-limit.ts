@@ -3,7 +3,7 @@ import { type Check, foundInReading } from '../declare.ts';
 export const ALIAS_LIMIT: Check = foundInReading({
   id: 'document.alias-limit',
   severity: 'error',
-  title: 'aliases without end',
+  title: 'too many aliases',
   compares: 'the anchors and aliases of a document with what a document may cost',
   why: 'An alias that contains itself never ends, and aliases of aliases grow beyond any memory: broken or hostile.',
   mend: 'Write the values out instead of repeating them by alias.',

@@ -3,7 +3,7 @@ import { type Check, foundInReading } from '../declare.ts';
 export const UNMARKED: Check = foundInReading({
   id: 'document.unmarked',
   severity: 'warning',
-  title: 'document without its mark',
+  title: 'document that does not say what it is',
   compares: 'the first key and the top keys of a file with those of our documents',
   why: 'A file that does not say what it is is left alone: nobody would notice that it is not checked.',
   mend: 'Begin the file with the key document, such as document: installation/1.',

@@ -61,7 +61,7 @@ const SLIPPED =
 export const PUMP_CURVE_NOT_FALLING: Check = check({
   id: 'pump.curve-not-falling',
   severity: 'error',
-  title: 'the curve of the pump is none',
+  title: 'points of the pump curve out of order',
   compares:
     'the points of the curve with each other: rates rise, powers are above zero, and the head falls beyond the ' +
     'best point and never rises again once it has fallen',

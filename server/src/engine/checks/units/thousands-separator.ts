@@ -3,7 +3,7 @@ import { type Check, foundInReading } from '../declare.ts';
 export const THOUSANDS_SEPARATOR: Check = foundInReading({
   id: 'units.thousands-separator',
   severity: 'error',
-  title: 'separator of digits',
+  title: 'number with a comma or with its digits grouped',
   compares: 'each number with the rule that digits are not grouped and decimals follow a point',
   why:
     '1,850 is eighteen hundred and fifty to one reader and not quite two to another; both are right in their ' +

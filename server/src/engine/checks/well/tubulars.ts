@@ -62,7 +62,7 @@ const LEAST_BORE = 0.6;
 export const WELL_TUBING_WALL: Check = check({
   id: 'well.tubing-wall',
   severity: 'warning',
-  title: 'tubing with a wall thicker than any',
+  title: 'tubing with an unlikely wall',
   compares: 'the bore of the tubing with 60 % of its outer diameter',
   why: 'One of the two diameters is wrong, and friction and fill time go with the fifth and the second power of the bore.',
   mend: 'Look for swapped digits in bore and outer diameter.',

@@ -56,7 +56,7 @@ export const DRIVE_LIMIT: readonly ValueDeclaration[] = [
   ),
   limitAtMotor(
     'drive.derated_limit_at_motor',
-    'the same after derating for heat and altitude',
+    'most current that the drive pushes when derated for heat and altitude, at the motor side',
     value('drive.current_rating'),
   ),
 ];

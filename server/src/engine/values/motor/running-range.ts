@@ -129,7 +129,7 @@ export const RUNNING_RANGE: readonly ValueDeclaration[] = [
       load: (seen) => noFlowLoad(rotaryPump(seen)),
     }),
   ]),
-  valueBy('motor.idle_current_rms', 'the same over a cycle, in its heating', 'current', [
+  valueBy('motor.idle_current_rms', 'current of a pump that lifts nothing, over a cycle, in its heating', 'current', [
     method({
       when: [LINEAR],
       formula: '√(Σ I²·t/T) with an empty plunger in both strokes',
@@ -189,7 +189,7 @@ export const RUNNING_RANGE: readonly ValueDeclaration[] = [
       load: (seen) => restartLoad(seen, seen.frequency),
     }),
   ]),
-  valueBy('motor.restart_current_rms', 'the same over a cycle, in its heating', 'current', [
+  valueBy('motor.restart_current_rms', 'least current after a restart, over a cycle, in its heating', 'current', [
     method({
       when: [LINEAR],
       formula: '√(Σ I²·t/T)',
