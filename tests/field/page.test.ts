@@ -19,6 +19,10 @@ const FOLDER = mkdtempSync(join(tmpdir(), 'setproof-field-'));
 const CHECKLIST = checklistOf();
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
+/** A file without a script, from which storage can be reached. */
+const EMPTY = pathToFileURL(join(FOLDER, 'empty.html')).href;
+
+let address = '';
 let context: BrowserContext;
 let page: Page;
 /** What the page asked the person, and every address that it wanted. */
@@ -54,6 +58,16 @@ function withoutStamps({ readings, ...rest }: Readings) {
   return { ...rest, readings: plain };
 }
 
+/** Makes the telephone forget what it kept. */
+async function forget(): Promise<void> {
+  await page.goto('about:blank');
+  await page.goto(EMPTY);
+  await page.evaluate(
+    "localStorage.clear(), new Promise((done) => { indexedDB.deleteDatabase('setproof').onsuccess = done; })",
+  );
+  await page.goto(address);
+}
+
 /** A control by the step and what stands behind its colon. */
 function control(id: string, part: string) {
   return page.locator(`[id="${id}:${part}"]`);
@@ -78,10 +92,9 @@ async function saved(): Promise<string> {
 }
 
 describe.skipIf(skipsWithoutBrowser())('the field page in a browser', { timeout: 120_000 }, () => {
-  let address = '';
-
   beforeAll(async () => {
     address = write('clean', CHECKLIST);
+    writeFileSync(join(FOLDER, 'empty.html'), '<!doctype html><title>empty</title>');
     context = await openPhone(join(FOLDER, 'profile'));
   });
   afterAll(async () => {
@@ -90,8 +103,7 @@ describe.skipIf(skipsWithoutBrowser())('the field page in a browser', { timeout:
   });
   beforeEach(async () => {
     page = await open(address);
-    await page.evaluate(() => (globalThis as unknown as { localStorage: { clear(): void } }).localStorage.clear());
-    await page.reload();
+    await forget();
     questions.length = 0;
     requests.length = 0;
   }, 60_000);
@@ -150,6 +162,30 @@ describe.skipIf(skipsWithoutBrowser())('the field page in a browser', { timeout:
     expect(await control('inspection.motor.insulation', '1').inputValue()).toBe('250 Mohm');
     expect(await said('running_in.hold')).toContain('Signed by A. Foreman');
     expect(requests.filter((url) => !url.startsWith('file:'))).toEqual([]);
+  });
+
+  it('keeps what was typed half a second before the battery dies, though the storage was not written out', async () => {
+    await page.locator('#who').fill('B. Hand');
+    await tick('inspection.motor.covers').check();
+    await control('inspection.motor.insulation', '1').pressSequentially('250');
+    await sign('running_in.hold', 'A. Foreman');
+    await page.waitForTimeout(500);
+    const session = await context.newCDPSession(page);
+    const isGone = new Promise((done) => context.once('close', done));
+    void session.send('Browser.crash').catch(() => undefined);
+    await isGone;
+    context = await openPhone(join(FOLDER, 'profile'));
+    page = await open(address);
+    await page.waitForFunction("document.getElementById('who').value !== ''");
+    expect(await page.locator('#who').inputValue()).toBe('B. Hand');
+    expect(await tick('inspection.motor.covers').isChecked()).toBe(true);
+    expect(await control('inspection.motor.insulation', '1').inputValue()).toBe('250 Mohm');
+    expect(await said('running_in.hold')).toContain('Signed by A. Foreman');
+    expect(await control('running_in.motor.head_flange', '1').isDisabled()).toBe(false);
+    // What is typed now is kept over what the database gave.
+    await control('inspection.motor.insulation', '1').fill('300');
+    await page.reload();
+    expect(await control('inspection.motor.insulation', '1').inputValue()).toBe('300 Mohm');
   });
 
   it('saves a document that the engine reads without a finding, and reads it again', async () => {
@@ -259,6 +295,8 @@ describe.skipIf(skipsWithoutBrowser())('the field page in a browser', { timeout:
     const own = await open(write('hostile', attacked));
     expect(await own.evaluate('window.hit')).toBeUndefined();
     expect(await own.locator('h1').textContent()).toContain(hostile);
+    // The margins of the printed page are this file's own, and its policy admits them.
+    expect(await own.evaluate('document.styleSheets.length')).toBe(2);
     // A script that got in all the same is refused by the policy.
     await own.evaluate(
       "{ const s = document.createElement('script'); s.textContent = 'window.hit = 1'; document.body.append(s); }",
@@ -272,9 +310,19 @@ describe('the field page as a file', () => {
   const text = renderChecklistField(CHECKLIST);
 
   it('names no address, and is the same for the same checklist', () => {
-    expect(text).not.toMatch(/\s(src|href)=|@import|url\(|<link|<iframe/);
+    expect(text).not.toMatch(/\s(src|href)=|@import|url\((?!"data:)|<link|<iframe/);
     expect(text).toContain("default-src 'none'; script-src 'sha256-");
     expect(renderChecklistField(checklistOf())).toBe(text);
+  });
+
+  it('prints number, fingerprint and its code on each page', () => {
+    const [, margins = ''] = /<style>(@page[^<]*)<\/style>/.exec(text) ?? [];
+    expect(margins).toContain(`sha256\\3a ${CHECKLIST.fingerprint.slice(7)}`);
+    expect(margins).toContain('counter(page) " of " counter(pages)');
+    expect(margins).toContain('url("data:image/svg+xml,');
+    expect(margins).not.toContain('Do not set up');
+    const broken = checklistOf({ 'wells/t2-07.yaml': [['trip: 12 bar,', 'trip: 900 bar,']] });
+    expect(/<style>(@page[^<]*)<\/style>/.exec(renderChecklistField(broken))?.[1]).toContain('Do not set up the well');
   });
 
   it('has each step and each caution, and defers to those who come first', () => {

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { PDFDocument } from '@cantoo/pdf-lib';
 import { describe, expect, it } from 'vitest';
 import { buildHandover, type Handover } from '../../server/src/engine/index.ts';
+import { renderHandoverHtml } from '../../server/src/render/handover/html.ts';
 import { renderHandoverPdf } from '../../server/src/render/handover/pdf.ts';
 import { lookAtPdf, skipsWithoutPdfTools } from '../support/pdf-tools.ts';
 import { checked, openProject, SAMPLES, TODAY } from '../support/project.ts';
@@ -28,6 +29,23 @@ describe('the handover report as PDF', () => {
     const document = await PDFDocument.load(bytes, { updateMetadata: false });
     expect(document.getTitle()).toBe('Handover of well QM-A1');
     expect(document.catalog.toString()).toContain('/StructTreeRoot');
+  });
+
+  it('has what was read at times or depths as a table, with the unit told once', () => {
+    const lines = GOOD.done.flatMap((stage) => stage.lines).filter(({ series }) => series.length > 0);
+    const current = lines.find(({ item }) => item === 'start.log.current_a');
+    expect(current?.series.slice(0, 2)).toEqual([
+      { name: '0 min', text: '12.41' },
+      { name: '5 min', text: '12.41' },
+    ]);
+    const page = renderHandoverHtml(GOOD, { paper: 'a4' });
+    expect(page).toMatch(/<th scope="col" class="reading">Reading<\/th><th scope="col" class="">0 min<\/th>/);
+    expect(page).toMatch(
+      /Current, phase A <span class="small">\(in A\)<\/span>.*<\/td><td>12\.41<\/td><td>12\.41<\/td>/,
+    );
+    // Nothing is told twice.
+    expect(page.match(/start\.log\.current_a/g)).toHaveLength(1);
+    for (const { item } of lines) expect(page).toContain(item);
   });
 
   it('is A4 or Letter as asked', async () => {

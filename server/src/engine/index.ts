@@ -52,6 +52,7 @@ export type { Neighbours } from './links/fleet.ts';
 export { keysOf } from './links/fleet.ts';
 export { type FleetLedger, LedgerReader, LedgerWriter } from './links/ledger.ts';
 export { folderOf, foldersUp, isInside, resolvePath } from './links/paths.ts';
+export { policyHash } from './links/policy-hash.ts';
 export { type Reference, referencesOf } from './links/references.ts';
 export { type WellFacts, wellFactsOf } from './links/well-facts.ts';
 export type { OpenSetpoint } from './proposal/open.ts';

@@ -9,6 +9,23 @@ function idsOf(checklist: typeof LINEAR): readonly string[] {
   return stepsOf(checklist).map(({ id }) => id);
 }
 
+describe('a joint that two sheets tell of', () => {
+  const twice = checklistOf({ 'eq/pump.yaml': [['joins: pump to tubing', 'joins: Motor to pump']] });
+
+  it('is told to be one at both', () => {
+    const steps = stepsOf(twice).filter(({ note = '' }) => note.includes('The same joint as'));
+    expect(steps.map(({ id }) => id).sort()).toEqual([
+      'running_in.motor.head_flange',
+      'running_in.pump.discharge_head',
+    ]);
+    expect(stepNamed(twice, 'running_in.motor.head_flange').note).toContain("'running_in.pump.discharge_head'");
+  });
+
+  it('is not seen where there is none', () => {
+    expect(stepsOf(LINEAR).filter(({ note = '' }) => note.includes('The same joint as'))).toEqual([]);
+  });
+});
+
 describe('shape', () => {
   it('has the eight stages in working order, none empty', () => {
     const ids = ['cover', 'before_leaving', 'inspection', 'running_in', 'surface', 'settings', 'start', 'handover'];

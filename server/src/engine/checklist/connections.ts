@@ -41,6 +41,25 @@ export function allConnections(facts: Facts): readonly Connection[] {
   return itemsOf(facts).flatMap((item) => connectionsOf(facts, item));
 }
 
+/** The same joint as the sheet of the other item has it, where both sheets tell of it: a flange has two sides. */
+export function otherSide(facts: Facts, joint: Connection): Connection | undefined {
+  const own = partiesOf(joint);
+  if (own === undefined) return undefined;
+  return allConnections(facts).find(
+    (each) => each.item.id !== joint.item.id && each.item.downhole === joint.item.downhole && partiesOf(each) === own,
+  );
+}
+
+/** What a joint joins, whichever is named first; sheets say `lead` for the motor lead and `cable` for the main one. */
+function partiesOf({ joins = '' }: Connection): string | undefined {
+  const parties = joins.toLowerCase().split(/\s+to\s+/);
+  if (parties.length !== 2) return undefined;
+  return parties
+    .map((each) => each.replace(/^(?:the|motor|main)\s+(?=lead$|cable$)/, '').trim())
+    .sort()
+    .join(' to ');
+}
+
 const MM_PER_INCH = 25.4;
 
 /** A size in millimetres with inches beside it, and the reverse: `17 mm (0.669 in), 12-point socket`. */

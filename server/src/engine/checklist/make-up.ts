@@ -1,5 +1,6 @@
 import { capitalise } from '../text/words.ts';
-import { type Connection, withBothSystems } from './connections.ts';
+import { type Connection, otherSide, withBothSystems } from './connections.ts';
+import type { Facts } from './facts.ts';
 import { rounded } from './notation.ts';
 import { act, only, read, type StageId, type Step, type StepDetails } from './step.ts';
 
@@ -7,7 +8,7 @@ import { act, only, read, type StageId, type Step, type StepDetails } from './st
 export const NEWTON_METRES_PER_POUND_FOOT = 1.3558179483314;
 
 /** The steps of one joint: seal, fill, then the torque, so that nothing is closed before it is full. */
-export function connectionSteps(each: Connection, stage: StageId): readonly Step[] {
+export function connectionSteps(facts: Facts, each: Connection, stage: StageId): readonly Step[] {
   const id = `${stage}.${each.id}`;
   const name = `${each.item.title}, ${each.name}`;
   return [
@@ -19,8 +20,15 @@ export function connectionSteps(each: Connection, stage: StageId): readonly Step
       each.fill !== undefined,
       act(`${id}.fill`, `${capitalise(name)}: fill ${each.fill ?? ''}, slowly and without air.`),
     ),
-    makeUp(each, id, name),
+    withOtherSide(makeUp(each, id, name), otherSide(facts, each), stage),
   ];
+}
+
+/** A crew that finds one flange twice is told so, or it looks for a second one. */
+function withOtherSide(step: Step, other: Connection | undefined, stage: StageId): Step {
+  if (other === undefined) return step;
+  const same = `The same joint as '${stage}.${other.id}', by the sheet of the other item: make it up once, within both limits, and enter it at both.`;
+  return { ...step, note: step.note === undefined ? same : `${step.note} ${same}` };
 }
 
 function makeUp(each: Connection, id: string, name: string): Step {

@@ -13,6 +13,8 @@ export interface AnswerLine {
   readonly text: string;
   /** As written, with the names of the fields where there are several; empty where nothing was. */
   readonly answer: string;
+  /** The answers of a step that has many, by time or depth, in its unit; empty for one that has few. */
+  readonly series: readonly SeriesEntry[];
   readonly limit: StepLimit | undefined;
   readonly unit: string | undefined;
   readonly case: string | undefined;
@@ -22,6 +24,12 @@ export interface AnswerLine {
   readonly note: string | undefined;
   /** The gravest finding at this item. */
   readonly finding: Severity | undefined;
+}
+
+export interface SeriesEntry {
+  readonly name: string;
+  /** Without the unit where it is that of the step; empty where nothing was written. */
+  readonly text: string;
 }
 
 export interface AnswerStage {
@@ -105,7 +113,7 @@ export function buildHandover(file: CheckedFile, planned: CheckedFile, today: st
     date: visit.text('visit.date'),
     crew: crewOf(visit),
     counts: countsOf(visit, file, settings),
-    deviating: file.findings.filter(isOfVisit).map((finding) => deviatingLine(visit, finding)),
+    deviating: deviatingIn(visit, file),
     signatures: signatureLines(visit, file),
     remarks: remarksOf(visit),
     done: stagesOf(visit, file, (step) => isTold(visit, step)),
@@ -137,6 +145,13 @@ function countsOf(visit: Visit, file: CheckedFile, settings: readonly SettingLin
     settings: settings.length,
     settingsDiffering: settings.filter(({ left, isSame }) => left !== undefined && !isSame).length,
   };
+}
+
+const GRAVEST_FIRST: readonly Severity[] = ['error', 'warning', 'note'];
+
+function deviatingIn(visit: Visit, { findings }: CheckedFile): readonly DeviatingLine[] {
+  const lines = findings.filter(isOfVisit).map((finding) => deviatingLine(visit, finding));
+  return GRAVEST_FIRST.flatMap((severity) => lines.filter((line) => line.severity === severity));
 }
 
 /** That not all checks could run is told at the end. */
@@ -178,6 +193,7 @@ function lineOf(visit: Visit, file: CheckedFile, step: Step): AnswerLine {
     group,
     text,
     answer: answerOf(step, row),
+    series: seriesOf(step, row),
     limit,
     unit,
     case: inCase,
@@ -193,6 +209,18 @@ function answerOf({ fields }: Step, row: Row | undefined): string {
   const written = row?.entries.filter(({ text }) => text !== '') ?? [];
   const isSeries = fields !== undefined && new Set(fields).size === fields.length && fields.length > 1;
   return written.map(({ text, index }) => (isSeries ? `${fields[index] ?? index + 1}: ${text}` : text)).join(', ');
+}
+
+/** More fields than three phases, or what an instrument is asked for, are a series. */
+const FEW_FIELDS = 3;
+
+function seriesOf({ fields = [], unit }: Step, row: Row | undefined): readonly SeriesEntry[] {
+  if (row === undefined || unit === undefined || fields.length <= FEW_FIELDS) return [];
+  const texts = new Map(row.entries.map(({ index, text }) => [index, text]));
+  return fields.map((name, index) => {
+    const text = texts.get(index) ?? '';
+    return { name, text: text.endsWith(` ${unit}`) ? text.slice(0, -unit.length - 1) : text };
+  });
 }
 
 function signatureLines(visit: Visit, file: CheckedFile): readonly AnswerLine[] {

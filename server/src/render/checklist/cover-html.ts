@@ -1,27 +1,20 @@
-import { renderSVG } from 'uqr';
 import type { Checklist, DeviationLine, FigureLine, FindingLine, Overview } from '../../engine/index.ts';
 import { html, type Markup, trusted } from '../html/escape.ts';
 import { identityPairs } from './words.ts';
 
-/** Title block, computed summary and open points: what stands on the cover before its steps. */
-export function coverHtml(checklist: Checklist): Markup {
+/** Title block, computed summary and open points: what stands on the cover before its steps; `code` is the fingerprint’s as SVG. */
+export function coverHtml(checklist: Checklist, code: string): Markup {
   const { overview } = checklist;
   return html`<div class="title-block">
 <dl>
 ${identityPairs(checklist).map(([name, value]) => html`<div><dt>${name}</dt><dd>${value}</dd></div>\n`)}
 </dl>
-<figure class="code">${qrCode(checklist.fingerprint)}<figcaption class="small">Fingerprint as a code</figcaption></figure>
+<figure class="code"><span role="img" aria-label="QR code of the fingerprint">${trusted(code)}</span><figcaption class="small">Fingerprint as a code</figcaption></figure>
 </div>
 <p class="fingerprint"><span class="small">Fingerprint</span> <code>${checklist.fingerprint}</code></p>
 ${countsHtml(overview)}
 ${figuresHtml(overview)}
 ${openHtml(overview)}`;
-}
-
-/** A code that a camera reads; its text stands beside it for everybody else. */
-function qrCode(fingerprint: string): Markup {
-  const svg = renderSVG(fingerprint, { ecc: 'M', border: 4, pixelSize: 4 });
-  return html`<span role="img" aria-label="QR code of the fingerprint">${trusted(svg)}</span>`;
 }
 
 function countsHtml({ counts }: Overview): Markup {

@@ -1,31 +1,33 @@
-import { renderSVG } from 'uqr';
-import type { Checklist, Stage, Step } from '../../engine/index.ts';
+import { type Checklist, policyHash, type Stage, type Step } from '../../engine/index.ts';
 import { jsonText } from '../escape.ts';
 import { html, type Markup, trusted } from '../html/escape.ts';
+import { marginBoxes } from '../html/print-css.ts';
 import { SCRIPT, SCRIPT_HASH, STYLE, STYLE_HASH } from './field/generated/page.ts';
 import { stepHtml } from './field/step-html.ts';
+import { codeSvg, footLines, pageCode } from './foot.ts';
 import { groupsOf, revisionText } from './words.ts';
-
-const POLICY = `default-src 'none'; script-src '${SCRIPT_HASH}'; style-src '${STYLE_HASH}'; base-uri 'none'; form-action 'none'`;
 
 /**
  * The checklist as one HTML file that is filled on a telephone or tablet without a network: it keeps what is typed on
  * the device, judges it with the engine's own functions, and saves a `readings/1` document. Nothing is loaded.
  */
 export function renderChecklistField(checklist: Checklist): string {
+  const code = codeSvg(checklist.fingerprint);
+  const margins = printedMargins(checklist, code);
   return html`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${trusted(POLICY)}">
+<meta http-equiv="Content-Security-Policy" content="${trusted(policy(margins))}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${checklist.title}</title>
 <style>${trusted(STYLE)}</style>
+<style>${trusted(margins)}</style>
 </head>
 <body>
 ${headHtml(checklist)}
 <main>
-${checklist.stages.map((stage, index) => stageHtml(checklist, stage, index))}
+${checklist.stages.map((stage, index) => stageHtml(checklist, stage, index, code))}
 </main>
 <footer>
 <p>${checklist.deferral}</p>
@@ -36,6 +38,18 @@ ${checklist.stages.map((stage, index) => stageHtml(checklist, stage, index))}
 </body>
 </html>
 `.text;
+}
+
+/** Printed, each page carries its number, the fingerprint and its code, and the band, as the sheet does. */
+function printedMargins(checklist: Checklist, code: string): string {
+  const { band } = checklist;
+  return `@page {\n${marginBoxes({ foot: footLines(checklist), band, code: pageCode(code) })}\n}`;
+}
+
+/** Nothing runs and nothing is loaded but what stands in the page itself. */
+function policy(margins: string): string {
+  const styles = `'${STYLE_HASH}' '${policyHash(margins)}'`;
+  return `default-src 'none'; script-src '${SCRIPT_HASH}'; style-src ${styles}; img-src data:; base-uri 'none'; form-action 'none'`;
 }
 
 /** What the script works with; a `<` could end its element. */
@@ -65,11 +79,11 @@ ${band === undefined ? '' : html`<p class="band" role="alert">${band}</p>`}
 </nav>`;
 }
 
-function stageHtml(checklist: Checklist, stage: Stage, index: number): Markup {
+function stageHtml(checklist: Checklist, stage: Stage, index: number, code: string): Markup {
   const title = index === 0 ? stage.title : `${index}. ${stage.title}`;
   return html`<section aria-labelledby="stage-${stage.id}">
 <h2 id="stage-${stage.id}">${title}</h2>
-${index === 0 ? coverHtml(checklist) : ''}
+${index === 0 ? coverHtml(checklist, code) : ''}
 ${groupsOf(stage.steps).map(({ title: group, steps }) => groupHtml(group, steps))}
 </section>
 `;
@@ -79,9 +93,8 @@ function groupHtml(title: string | undefined, steps: readonly Step[]): Markup {
   return html`${title === undefined ? '' : html`<h3>${title}</h3>\n`}${steps.map(stepHtml)}`;
 }
 
-function coverHtml({ overview, fingerprint }: Checklist): Markup {
+function coverHtml({ overview }: Checklist, code: string): Markup {
   const { counts, findings, deviations, figures } = overview;
-  const code = renderSVG(fingerprint, { ecc: 'M', border: 4, pixelSize: 4 });
   const open = [
     ...findings.map(({ severity, message, check }) => `${severity}: ${message} (${check})`),
     ...deviations.map(({ message, reason, until }) => `accepted: ${message} Until ${until}: ${reason}.`),

@@ -1,12 +1,12 @@
-import { renderSVG } from 'uqr';
 import type { Checklist, Stage } from '../../engine/index.ts';
 import { html, type Markup } from '../html/escape.ts';
 import { renderPage } from '../html/page.ts';
 import type { Paper } from '../html/print-css.ts';
 import { coverHtml } from './cover-html.ts';
+import { codeSvg, footLines, pageCode } from './foot.ts';
 import { settingSheet, stepsHtml } from './steps-html.ts';
 import { CHECKLIST_CSS } from './style.ts';
-import { groupsOf, revisionText, runs, type StepGroup } from './words.ts';
+import { groupsOf, runs, type StepGroup } from './words.ts';
 
 export interface HtmlOptions {
   readonly paper: Paper;
@@ -17,36 +17,22 @@ export interface HtmlOptions {
  * carries its number, the fingerprint, and the band of an installation with errors.
  */
 export function renderChecklistHtml(checklist: Checklist, { paper }: HtmlOptions): string {
-  const { title, well, revision, fingerprint, band, stages } = checklist;
+  const { title, fingerprint, band, stages } = checklist;
+  const code = codeSvg(fingerprint);
   return renderPage({
     title,
     frame: {
       paper,
-      foot: [`Well ${shorten(well)}. ${revisionText(revision)}.`, fingerprint, FIRST],
+      foot: footLines(checklist),
       band,
-      code: pageCode(fingerprint),
+      code: pageCode(code),
     },
     css: CHECKLIST_CSS,
     body: html`${bandHtml(band)}
 <main>
-${stages.map((stage, index) => stageHtml(checklist, stage, index))}
+${stages.map((stage, index) => stageHtml(checklist, stage, index, code))}
 </main>`,
   });
-}
-
-/** Points along a side of the code at the foot of a page. */
-const CODE_SIDE = 42;
-
-function pageCode(fingerprint: string): string {
-  const svg = renderSVG(fingerprint, { ecc: 'M', border: 2, pixelSize: 1 });
-  return svg.replace('<svg ', `<svg width="${CODE_SIDE}pt" height="${CODE_SIDE}pt" `);
-}
-
-const FIRST = 'The maker’s manual, the site’s rules, local codes and licensed practice come first.';
-const LONGEST_NAME = 40;
-
-function shorten(name: string): string {
-  return name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME - 1)}…` : name;
 }
 
 /** On the screen the band stays in view; on paper it stands in the margin of each page. */
@@ -54,7 +40,7 @@ function bandHtml(band: string | undefined): Markup {
   return band === undefined ? html`` : html`<p class="band" role="alert">${band}</p>`;
 }
 
-function stageHtml(checklist: Checklist, stage: Stage, index: number): Markup {
+function stageHtml(checklist: Checklist, stage: Stage, index: number, code: string): Markup {
   const heading = `stage-${stage.id}`;
   const title =
     index === 0
@@ -62,7 +48,7 @@ function stageHtml(checklist: Checklist, stage: Stage, index: number): Markup {
       : html`<h2 id="${heading}">${index}. ${stage.title}</h2>`;
   return html`<section class="stage" aria-labelledby="${heading}">
 ${title}
-${index === 0 ? coverHtml(checklist) : ''}
+${index === 0 ? coverHtml(checklist, code) : ''}
 ${blocksOf(stage).map((groups, at) => blockHtml(groups, `${heading}-${at}`, stage.title))}
 </section>
 `;

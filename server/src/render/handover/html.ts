@@ -9,6 +9,9 @@ import {
   dueText,
   factsOf,
   isTickAlone,
+  type Log,
+  logFacts,
+  logsOf,
   NOTHING,
   settingVerdict,
   stateText,
@@ -31,6 +34,9 @@ table { table-layout: fixed; }
 .behind { width: 28mm; }
 td { font-size: 9pt; }
 .differs td { border: 1.5pt solid #000; font-weight: 700; }
+.reading { width: 52mm; }
+.lead { break-after: avoid; }
+table + table { margin-top: 3mm; }
 .sign { height: 13mm; width: 52mm; }
 ul.open { columns: 2; column-gap: 9mm; font-size: 9pt; }`;
 
@@ -131,12 +137,22 @@ function notRun(report: Handover): Markup {
 }
 
 /** What was ticked and nothing more is a list; what was read, or has more to say, a table. */
-function doneStage({ title, lines }: AnswerStage): Markup {
+function doneStage(stage: AnswerStage): Markup {
+  const { title, lines } = stage;
   const ticked = lines.filter(isTickAlone);
-  const told = lines.filter((line) => !isTickAlone(line));
-  const list = html`<p>Ticked:</p>\n<ul class="open">${ticked.map(({ text }) => html`<li>${text}</li>\n`)}</ul>\n`;
+  const told = lines.filter((line) => !isTickAlone(line) && line.series.length === 0);
+  const list = html`<p class="lead">Ticked:</p>\n<ul class="open">${ticked.map(({ text }) => html`<li>${text}</li>\n`)}</ul>\n`;
   const heads = [['Item'], ['Answer', 'answer'], ['Due', 'due'], ['By, at, with', 'behind']] as const;
-  return html`<h3>${title}</h3>\n${ticked.length === 0 ? '' : list}${table(heads, told.map(toldRow))}`;
+  return html`<h3>${title}</h3>\n${ticked.length === 0 ? '' : list}${table(heads, told.map(toldRow))}${logsOf(stage).map(logTable)}`;
+}
+
+function logTable({ names, rows }: Log): Markup {
+  const heads = [['Reading', 'reading'], ...names.map((name) => [name] as const)] as const;
+  const lines = rows.map(
+    ({ line, texts }) =>
+      html`<tr><td>${line.text} <span class="small">(${logFacts(line)})</span>${note(line)}${id(line.item)}</td>${texts.map((text) => html`<td>${text}</td>`)}</tr>\n`,
+  );
+  return table(heads, lines);
 }
 
 function toldRow(line: AnswerLine): Markup {

@@ -15,6 +15,9 @@ import {
   dueText,
   factsOf,
   isTickAlone,
+  type Log,
+  logFacts,
+  logsOf,
   NOTHING,
   settingVerdict,
   stateText,
@@ -169,13 +172,30 @@ function doneStage(setter: Setter, stage: AnswerStage): readonly Block[] {
   const pairs = ticked.flatMap((each, index) =>
     index % 2 === 0 ? [{ cells: [each, ticked[index + 1] ?? cell('')] }] : [],
   );
-  const told = stage.lines.filter((line) => !isTickAlone(line));
+  const told = stage.lines.filter((line) => !isTickAlone(line) && line.series.length === 0);
   return [
     stageHeading(setter, stage),
     ...tableBlocks(setter, [{ title: 'Ticked' }, { title: '' }], pairs),
-    ...(told.length === 0 || pairs.length === 0 ? [] : [setter.paragraph('', STYLES.small, { after: 6 })]),
-    ...tableBlocks(setter, ANSWERS, told.map(toldRow)),
+    ...apart(setter, tableBlocks(setter, ANSWERS, told.map(toldRow))),
+    ...logsOf(stage).flatMap((log) => apart(setter, logBlocks(setter, log))),
   ];
+}
+
+/** A table with room before it. */
+function apart(setter: Setter, table: readonly Block[]): readonly Block[] {
+  return table.length === 0 ? [] : [setter.paragraph('', STYLES.small, { after: 6 }), ...table];
+}
+
+function logBlocks(setter: Setter, { names, rows }: Log): readonly Block[] {
+  const columns = [{ title: 'Reading', width: 150 }, ...names.map((title) => ({ title }))];
+  const lines = rows.map(({ line, texts }): Row => {
+    const facts: Cell = [[logFacts(line), STYLES.small]];
+    return {
+      cells: [[...itemCell(line), ...facts], ...texts.map((text) => cell(text, STYLES.smallStrong))],
+      isFramed: line.finding !== undefined,
+    };
+  });
+  return tableBlocks(setter, columns, lines);
 }
 
 const ANSWERS: readonly TableColumn[] = [

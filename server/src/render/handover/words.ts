@@ -1,5 +1,5 @@
-import type { AnswerLine, Handover } from '../../engine/index.ts';
-import { limitText, revisionText } from '../checklist/words.ts';
+import type { AnswerLine, AnswerStage, Handover } from '../../engine/index.ts';
+import { limitText, revisionText, runs } from '../checklist/words.ts';
 import { counted } from '../text/lines.ts';
 
 export const NOTHING = 'none';
@@ -65,4 +65,34 @@ export function settingVerdict({ left, isSame }: Handover['settings'][number]): 
 /** Ticked, and nothing more is to be said of it. */
 export function isTickAlone(line: AnswerLine): boolean {
   return line.answer === 'yes' && line.note === undefined && line.finding === undefined && behindText(line) === '';
+}
+
+/** Readings that were taken at the same times or depths, as columns of one table. */
+export interface Log {
+  readonly names: readonly string[];
+  readonly rows: readonly { readonly line: AnswerLine; readonly texts: readonly string[] }[];
+}
+
+/** More columns than these are no longer read on paper. */
+const MOST_COLUMNS = 9;
+
+/** The series of a stage, those of the same names together, a wide one in pieces. */
+export function logsOf({ lines }: AnswerStage): readonly Log[] {
+  const series = lines.filter((line) => line.series.length > 0);
+  return runs(series, (line) => line.series.map(({ name }) => name).join('\n')).flatMap(logPieces);
+}
+
+function logPieces(lines: readonly AnswerLine[]): readonly Log[] {
+  const names = lines[0]?.series.map(({ name }) => name) ?? [];
+  return Array.from({ length: Math.ceil(names.length / MOST_COLUMNS) }, (_, piece) => {
+    const [from, to] = [piece * MOST_COLUMNS, (piece + 1) * MOST_COLUMNS];
+    const rows = lines.map((line) => ({ line, texts: line.series.slice(from, to).map(({ text }) => text) }));
+    return { names: names.slice(from, to), rows };
+  });
+}
+
+/** What stands at the head of a row of a log besides its text: unit, limit, who and when, and what was found. */
+export function logFacts(line: AnswerLine): string {
+  const facts = [`in ${line.unit}`, dueText(line), behindText(line), line.finding ?? ''];
+  return facts.filter((each) => each !== '').join('; ');
 }

@@ -20,18 +20,24 @@ export function pageCss(frame: PrintFrame): string {
   return `${printedPage(frame)}\n${SHARED}`;
 }
 
-function printedPage({ paper, foot, band, code }: PrintFrame): string {
+function printedPage(frame: PrintFrame): string {
+  return `@page {
+  size: ${SIZES[frame.paper]} portrait;
+${marginBoxes(frame)}
+}`;
+}
+
+/** The margins of a printed page with what stands in them: the band at the head, lines, number and code at the foot. */
+export function marginBoxes({ foot, band, code }: Omit<PrintFrame, 'paper'>): string {
   const top = band === undefined ? '13mm' : '20mm';
   const head =
     band === undefined
-      ? '\n  @top-center { content: " "; }'
-      : `\n  @top-center { content: ${cssString(band)}; font: 700 10pt ${SANS}; border: 1.5pt solid #000; padding: 1.5mm 3mm; margin: 5mm 0 3mm; width: 100%; text-align: center; }`;
-  return `@page {
-  size: ${SIZES[paper]} portrait;
-  margin: ${top} 13mm ${code === undefined ? 17 : 20}mm 15mm;${head}
+      ? '@top-center { content: " "; }'
+      : `@top-center { content: ${cssString(band)}; font: 700 10pt ${SANS}; border: 1.5pt solid #000; padding: 1.5mm 3mm; margin: 5mm 0 3mm; width: 100%; text-align: center; }`;
+  return `  margin: ${top} 13mm ${code === undefined ? 17 : 20}mm 15mm;
+  ${head}
   @bottom-left { content: ${foot.map(cssString).join(' "\\A" ')}; white-space: pre; font: 7pt/1.35 ${SANS}; vertical-align: top; padding-top: 2mm; }
-  @bottom-right { content: "Page " counter(page) " of " counter(pages)${picture(code)}; font: 8pt ${SANS}; vertical-align: top; padding-top: 2mm; white-space: nowrap; }
-}`;
+  @bottom-right { content: "Page " counter(page) " of " counter(pages)${picture(code)}; font: 8pt ${SANS}; vertical-align: top; padding-top: 2mm; white-space: nowrap; }`;
 }
 
 /** The picture travels in the rule itself, so that nothing is loaded. */

@@ -52,7 +52,7 @@ export class Canvas {
   /** Lines of printable text from a baseline downwards; outside of {@link tagged} they are no content, as a page's number. */
   lines(texts: readonly string[], style: TextStyle, x: number, baseline: number): void {
     const { face, size, leading } = style;
-    const words = texts.map((text, index) => `${index === 0 ? '' : 'T* '}<${this.#faces[face].encode(text)}> Tj`);
+    const words = texts.map((text, index) => `${index === 0 ? '' : 'T* '}${this.#faces[face].encode(text)} Tj`);
     const name = face === 'bold' ? 'F2' : 'F1';
     const show = `BT /${name} ${size} Tf ${leading} TL ${n(x)} ${n(baseline)} Td ${words.join(' ')} ET`;
     this.operators.push(this.#open ? show : artifact(show));

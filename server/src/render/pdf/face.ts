@@ -5,6 +5,8 @@ import type { FontData } from './font-data.ts';
 export class Face {
   readonly data: FontData;
   readonly #glyphs: ReadonlyMap<number, number>;
+  /** A sheet says the same words over and over. */
+  readonly #widths = new Map<string, number>();
 
   constructor(data: FontData) {
     this.data = data;
@@ -17,14 +19,25 @@ export class Face {
 
   /** Width of a printable text in points. */
   widthOf(text: string, size: number): number {
-    let width = 0;
-    for (const character of text) width += this.data.widths[this.#glyphOf(character)] ?? 0;
+    const known = this.#widths.get(text);
+    const width = known ?? this.#measure(text);
+    if (known === undefined) this.#widths.set(text, width);
     return (width * size) / 1000;
   }
 
-  /** The glyphs of a printable text as hexadecimal digits, four each. */
+  /** The glyphs of a printable text as a string of PDF, two bytes each: half of what hexadecimal digits would take. */
   encode(text: string): string {
-    return [...text].map((character) => this.#glyphOf(character).toString(16).padStart(4, '0')).join('');
+    const bytes = [...text].map((character) => {
+      const glyph = this.#glyphOf(character);
+      return String.fromCharCode(glyph >> 8, glyph & 0xff);
+    });
+    return `(${bytes.join('').replace(/[\\()\r]/g, (sign) => (sign === '\r' ? '\\r' : `\\${sign}`))})`;
+  }
+
+  #measure(text: string): number {
+    let width = 0;
+    for (const character of text) width += this.data.widths[this.#glyphOf(character)] ?? 0;
+    return width;
   }
 
   #glyphOf(character: string): number {
@@ -34,6 +47,8 @@ export class Face {
 
 /** A text as it can be set: a character without a glyph is written by its code, so that nothing is lost in silence. */
 export function printable(text: string, face: Face): string {
+  // The signs of ASCII are in every face, and most texts have no others.
+  if (/^[ -~]*$/.test(text)) return text;
   const plain = visible(text.normalize('NFC').replace(/[\t\r\n]+/g, ' '));
   return [...plain].map((character) => (face.has(character) ? character : codeOf(character))).join('');
 }

@@ -88,7 +88,7 @@ function makeUp(facts: Facts): readonly Step[] {
 
 function itemMakeUp(facts: Facts, item: Item): readonly Step[] {
   const connections = connectionsOf(facts, item);
-  if (connections.length > 0) return connections.flatMap((each) => connectionSteps(each, 'running_in'));
+  if (connections.length > 0) return connections.flatMap((each) => connectionSteps(facts, each, 'running_in'));
   if (item.id === 'motor_lead') return [];
   const note = `Torque, fasteners and seals are not known: enter '${item.key}.connections' in its data sheet.`;
   return [
@@ -153,7 +153,7 @@ function splice(facts: Facts): readonly Step[] {
   const onSheet = joints.some(({ name }) => /splice/i.test(name));
   const text = 'Splice lead and main cable, phase to phase as marked; let it cool; write down who made it.';
   return [
-    ...joints.flatMap((each) => connectionSteps(each, 'running_in')),
+    ...joints.flatMap((each) => connectionSteps(facts, each, 'running_in')),
     ...only(hasLead && !onSheet, act('running_in.splice', text)),
     ...only(hasLead, insulation(facts, 'after_splice', 'after the splice')),
   ];

@@ -170,7 +170,7 @@ function connecting(facts: Facts): readonly Step[] {
     ...itemsOf(facts)
       .filter(({ downhole }) => !downhole)
       .flatMap((item) => connectionsOf(facts, item))
-      .flatMap((each) => connectionSteps(each, 'surface')),
+      .flatMap((each) => connectionSteps(facts, each, 'surface')),
     act(
       'surface.wiring.points',
       'Check each wiring point against the diagram, from the wellhead to the supply, and pull at it.',
