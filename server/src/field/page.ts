@@ -6,7 +6,7 @@ import { now } from './clock.ts';
 import type { PageData } from './main.ts';
 import { merge } from './merge.ts';
 import { StepView } from './step-view.ts';
-import { keptIn, Store } from './store.ts';
+import { type Kept, Store } from './store.ts';
 
 /** Makes the page live: shows what was kept, and keeps what is typed. */
 export function startPage(data: PageData): void {
@@ -22,6 +22,8 @@ class FieldPage {
   readonly #views: ReadonlyMap<string, StepView>;
   readonly #stageOf: ReadonlyMap<string, Stage>;
   #entries = new Map<string, Entry>();
+  /** Steps at which something was entered since the page was opened. */
+  readonly #typed = new Set<string>();
 
   constructor(data: PageData) {
     this.#data = data;
@@ -38,9 +40,7 @@ class FieldPage {
   }
 
   start(): void {
-    const kept = this.#store.read();
-    this.#entries = new Map(kept?.entries);
-    this.#who.value = kept?.who ?? '';
+    this.#adopt(this.#store.read());
     for (const view of this.#views.values()) this.#listen(view);
     this.#who.addEventListener('input', () => this.#keep());
     button('save').addEventListener('click', () => this.#save());
@@ -50,6 +50,22 @@ class FieldPage {
     window.addEventListener('storage', (event) => this.#followOtherTab(event));
     this.#keep();
     this.#showAll();
+    void this.#store.readLater().then((later) => this.#catchUp(later));
+  }
+
+  #adopt(kept: Kept | undefined): void {
+    this.#entries = new Map(kept?.entries);
+    this.#who.value = kept?.who ?? '';
+  }
+
+  /** After a dead battery the database knows more than the storage did; what was typed since the start is the latest. */
+  #catchUp(later: Kept | undefined): void {
+    if (later !== undefined) {
+      const typed = [...this.#entries].filter(([id]) => this.#typed.has(id));
+      this.#adopt({ ...later, entries: new Map([...later.entries, ...typed]) });
+      this.#showAll();
+    }
+    this.#keep(later?.count);
   }
 
   get #who(): HTMLInputElement {
@@ -105,13 +121,14 @@ class FieldPage {
   }
 
   #put(id: string, entry: Entry): void {
+    this.#typed.add(id);
     if (isBlank(entry)) this.#entries.delete(id);
     else this.#entries.set(id, entry);
     this.#keep();
   }
 
-  #keep(): void {
-    const isKept = this.#store.write({ who: this.#who.value, entries: this.#entries });
+  #keep(known?: number): void {
+    const isKept = this.#store.write({ who: this.#who.value, entries: this.#entries }, known);
     const warning = element('warning');
     warning.hidden = isKept;
     warning.textContent = isKept ? '' : NOT_KEPT;
@@ -236,7 +253,7 @@ class FieldPage {
 
   #followOtherTab(event: StorageEvent): void {
     if (event.key !== this.#store.key) return;
-    this.#entries = new Map(keptIn(event.newValue)?.entries);
+    this.#entries = new Map(this.#store.follow(event.newValue)?.entries);
     this.#showAll();
   }
 }
