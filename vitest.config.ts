@@ -7,6 +7,7 @@ export default defineConfig({
     globalSetup: ['tests/build.ts'],
     // A hang is to end, and a busy machine is no fault.
     testTimeout: 180_000,
+    hookTimeout: 180_000,
     pool: 'threads',
   },
 });

@@ -169,7 +169,18 @@ describe('what cannot be brought back', () => {
   it('JSON that was cut off', () => refused('{"setproof.fingerprint": "sha', /cut off/));
   it('the checklist itself', () => refused(JSON.stringify(checklist), /nobody has filled it in/));
   it('a page without readings', () => refused('<!doctype html><p>document: readings/1</p>', /stays in its browser/));
-  it('a document of another kind', () => refused('document: pump/1\nname: x\n', /It is a pump\/1/));
+  it('a document of another kind', async () => {
+    await refused('document: pump/1\nname: x\n', /It is a pump\/1/);
+    await refused('document: installation/1\n', /It is an installation\/1/);
+  });
+  it('a PDF that was printed or scanned', async () => {
+    const pdf = await PDFDocument.create();
+    pdf.addPage();
+    await refused(await pdf.save(), /a PDF without fields, printed or scanned/);
+  });
+  it('a PDF that is encrypted', () =>
+    refused('%PDF-1.7\n1 0 obj\n<< /Filter /Standard >>\nendobj\ntrailer << /Encrypt 1 0 R >>\n%%EOF\n', /encrypted/));
+  it('an office file or a picture', () => refused('PK\u0003\u0004\u0014\u0000', /neither a PDF nor a text/));
   it('bytes', () =>
     refused(
       new Uint8Array(4096).map((_, at) => (at * 7919) % 256),

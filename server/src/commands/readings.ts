@@ -77,6 +77,11 @@ async function openGiven(name: string, { cwd }: Surroundings): Promise<Given> {
 const { fingerprint: FINGERPRINT, installation: INSTALLATION } = FORM_FIELDS;
 
 async function ofForm(fields: FormFields, args: ReadingsArguments, surroundings: Surroundings): Promise<number> {
+  if (fields.size === 0) {
+    throw new Refusal(
+      `'${args.file}' is a PDF without fields, printed or scanned: only the form itself, filled in and saved in a viewer, can be brought back.`,
+    );
+  }
   if (!fields.has(FINGERPRINT)) {
     throw new Refusal(
       `'${args.file}' is a form of something else: it has ${counted(fields.size, 'field')}, and none of them is '${FINGERPRINT}'.`,

@@ -8,8 +8,13 @@ export type Saved = { readonly document: string } | { readonly fields: FormField
 
 const LABEL = 'readings/1';
 
+/** Signs that no text has: what does not decode, and control characters. */
+const BINARY = /[\u0000-\u0008\u000e-\u001a\ufffd]/;
+
 /** Tells what a saved page, or a JSON or YAML file, holds. */
 export function savedIn(text: string): Saved {
+  if (BINARY.test(text))
+    return { refused: 'It is neither a PDF nor a text: a picture or an office file cannot be read.' };
   const start = text.trimStart();
   if (start.startsWith('<')) return savedInPage(text);
   return start.startsWith('{') ? savedInJson(text) : savedInYaml(text);

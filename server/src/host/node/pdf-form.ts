@@ -28,7 +28,7 @@ export async function readPdfForm(bytes: Uint8Array): Promise<PdfForm> {
     const fields = (await PDFDocument.load(bytes, options)).getForm().getFields();
     return { fields: new Map(await Promise.all(fields.map(entryOf))) };
   } catch (error) {
-    return { refused: refusal(error) };
+    return { refused: refusal(error, bytes) };
   }
 }
 
@@ -42,8 +42,10 @@ async function entryOf(field: PDFField): Promise<readonly [string, string]> {
   return [name, ''];
 }
 
-function refusal(error: unknown): string {
+function refusal(error: unknown, bytes: Uint8Array): string {
   const reason = error instanceof Error ? error.message : String(error);
-  if (/encrypt/i.test(reason)) return 'The PDF is encrypted. Save it without a password, and bring that one back.';
+  // What is encrypted may fail to be read before it is told to be so.
+  if (/encrypt/i.test(reason) || Buffer.from(bytes).includes('/Encrypt'))
+    return 'The PDF is encrypted. Save it without a password, and bring that one back.';
   return `The PDF is damaged and cannot be read whole (${reason.split('\n')[0]?.slice(0, 120)}). Save it again in the viewer, or send it again.`;
 }
