@@ -5,6 +5,7 @@ import { GOOD_TAP, LOW_TAP, makeSite, openFile, type Site, startClient, WELL } f
 interface Item {
   readonly label: string;
   readonly detail: string;
+  readonly documentation?: { readonly value: string };
   readonly insertTextFormat?: number;
   readonly textEdit: TextEdit;
 }
@@ -82,7 +83,7 @@ describe('completion', () => {
   it('offers taps with their verdict, also where one is set already', async () => {
     const { labels, item } = await complete(GOOD_TAP, '{ tap: 2|, voltage: 900 V }');
     expect(labels[0]).toBe('2');
-    expect(item('2')?.detail).toMatch(/recommended.*fits/);
+    expect(item('2')?.detail).toMatch(/^900 V: fits; recommended; window 752 to 1743 V$/);
     expect(item('1')?.detail).toMatch(/too low by \d+ V/);
   });
 
@@ -111,6 +112,22 @@ describe('completion', () => {
     await expect.poll(again, { timeout: 10_000 }).toEqual(['../equipment/motor.yaml']);
   });
 
+  it('offers no data sheets of the other lift', async () => {
+    const site = makeSite();
+    site.write('equipment/stages.yaml', 'document: pump/1\nname: stages\nstages: 90\n');
+    const client = await startClient(site);
+    const text = site.read(WELL).replace('pump: { datasheet: ../equipment/pump.yaml }', 'pump: { datasheet:  }');
+    await openFile(client, site, WELL, text);
+    const position = positionBehind(text, 'pump: { datasheet: ');
+    const labels = async () => {
+      const { items } = await client.request<{ items: Item[] }>('textDocument/completion', at(site, position));
+      return items.map(({ label }) => label);
+    };
+    await expect.poll(labels, { timeout: 10_000 }).toEqual(['../equipment/pump.yaml']);
+    client.change(site.uri(WELL), 2, [{ text: text.replace('lift: linear', 'lift: rotary') }]);
+    expect(await labels()).toEqual(['../equipment/stages.yaml']);
+  });
+
   it('offers checks where a deviation names one', async () => {
     const { labels } = await complete('lift: linear', 'deviations:\n  - check: tap.|\nlift: linear');
     expect(labels).toContain('tap.below-window');
@@ -135,7 +152,8 @@ describe('completion', () => {
 
   it('says of a recommended value on what it rests', async () => {
     const { item } = await complete('{ trip: 12 bar,', '{ trip: |,');
-    expect(item('7 bar(g)')?.detail).toMatch(/^recommended: the least comfortable pressure.*; window 6\.58 to 15\.2/);
+    expect(item('7 bar(g)')?.detail).toMatch(/^recommended; window 6\.58 to 15\.2/);
+    expect(item('7 bar(g)')?.documentation?.value).toContain('the least comfortable pressure');
   });
 
   it('gives an editor that takes them snippets with places to fill in', async () => {

@@ -10,7 +10,7 @@ const require = createRequire(import.meta.url);
 const HERE = dirname(fileURLToPath(import.meta.url));
 const ROOT = join(HERE, '../..');
 const LARGEST_PACKAGE = 2 * 1024 * 1024;
-const PATIENCE = 20_000;
+const PATIENCE = 60_000;
 
 const SETTINGS = {
   'files.autoSave': 'off',
@@ -22,7 +22,7 @@ const SETTINGS = {
   'workbench.secondarySideBar.defaultVisibility': 'hidden',
   'chat.disableAIFeatures': true,
   'chat.commandCenter.enabled': false,
-  'security.workspace.trust.enabled': false,
+  'security.workspace.trust.startupPrompt': 'never',
   'extensions.autoUpdate': false,
   'extensions.autoCheckUpdates': false,
   'extensions.ignoreRecommendations': true,
@@ -32,36 +32,49 @@ const SETTINGS = {
   'git.openRepositoryInParentFolders': 'never',
 };
 
-/** The hosts that the extension runs in. `start` gives the address of a page, and a way to end what serves it. */
+/**
+ * The hosts that the extension runs in: each runs a suite within it, a day from outside, or both. `start` gives the
+ * address of a page, and a way to end what serves it.
+ */
 export const HOSTS = {
   node: {
     title: 'VS Code with the extension in a Node host',
     suite: 'node',
-    hasGit: true,
-    isUsed: true,
-    start: (place) => startNode({ ...place, extension: ROOT, extensionsDir: join(place.folder, 'extensions') }),
+    start: startFromSource,
+  },
+  untrusted: {
+    title: 'VS Code with the extension in a Node host, in a workspace that is not trusted',
+    day: 'untrusted',
+    start: (place) => startFromSource({ ...place, isTrusted: false }),
   },
   package: {
     title: 'VS Code with the packaged extension installed',
-    suite: 'node',
-    start: (place) => startPackaged(place),
+    day: 'git',
+    start: startPackaged,
   },
-  web: { title: 'VS Code with the extension in a browser host', suite: 'web', isUsed: true, start: startWeb },
+  web: { title: 'VS Code with the extension in a browser host', suite: 'web', day: 'browser', start: startWeb },
 };
 
-async function startNode({ folder, site, extension, extensionsDir, suite }) {
+function startFromSource(place) {
+  return startNode({ ...place, extension: ROOT, extensionsDir: join(place.folder, 'extensions') });
+}
+
+async function startNode({ folder, site, extension, extensionsDir, suite, isTrusted = true }) {
   const server = prepareServer();
   const port = await freePort();
   const userData = join(folder, 'user-data');
   mkdirSync(join(userData, 'User'), { recursive: true });
   mkdirSync(join(folder, 'run'), { mode: 0o700, recursive: true });
-  writeFileSync(join(userData, 'User/settings.json'), JSON.stringify(SETTINGS));
+  writeFileSync(
+    join(userData, 'User/settings.json'),
+    JSON.stringify({ ...SETTINGS, 'security.workspace.trust.enabled': !isTrusted }),
+  );
   const listen = ['--host', '127.0.0.1', '--port', String(port), '--without-connection-token'];
   const quiet = [
     '--accept-server-license-terms',
     '--telemetry-level',
     'off',
-    '--disable-workspace-trust',
+    ...(isTrusted ? ['--disable-workspace-trust'] : []),
     '--enable-smoke-test-driver',
   ];
   const folders = [

@@ -1,6 +1,6 @@
 // A real VS Code in a real browser, with the extension in both of its hosts: `node tests/workbench/run.mjs`.
-// Needs Chromium (CHROMIUM=path, else /usr/bin/chromium); installs its own hosts once. `--only node,web,package`
-// runs some of it, `--pictures FOLDER` takes pictures of each host instead.
+// Needs Chromium (CHROMIUM=path, else /usr/bin/chromium); installs its own hosts once. `--only node,untrusted,web` runs
+// some of it, `--pictures FOLDER` takes pictures of each host instead.
 import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -33,21 +33,22 @@ if (chromium === undefined) {
   failed = 1;
 } else {
   const suites = await bundleSuites();
-  for (const name of only) await runOne(name, HOSTS[name], suites);
+  for (const name of only) await runOne({ name, ...HOSTS[name] }, suites);
   await runOnDesktop(suites);
 }
 console.log(`${passed} passed, ${failed} failed`);
 process.exit(failed === 0 ? 0 : 1);
 
-async function runOne(name, host, suites) {
+async function runOne(host, suites) {
   console.log(`${host.title}:`);
   try {
     if (pictures !== undefined) {
-      await takePictures(host, chromium, join(pictures, name));
-      return count(await runDay(host, chromium, join(pictures, name)));
+      await takePictures(host, chromium, join(pictures, host.name));
+      if (host.day) count(await runDay(host, chromium, join(pictures, host.name)));
+      return;
     }
-    if (process.env.DAY === undefined) count(await runSuite(host, suites[host.suite], chromium));
-    if (host.isUsed) count(await runDay(host, chromium));
+    if (host.suite && process.env.DAY === undefined) count(await runSuite(host, suites[host.suite], chromium));
+    if (host.day) count(await runDay(host, chromium));
   } catch (error) {
     console.log(`  ✗ ${error instanceof Error ? error.message : error}`);
     failed++;

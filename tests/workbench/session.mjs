@@ -5,11 +5,12 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { format } from 'node:util';
 import { openBrowser } from './browser.mjs';
-import { begin, DAY, DAY_WITH_GIT, DAY_WITHOUT_GIT } from './day.mjs';
+import { begin, DAYS } from './day.mjs';
+import { PATIENCE } from './keyboard.mjs';
 
 const HERE = dirname(fileURLToPath(import.meta.url));
 const SITE = join(HERE, '../language/fixtures/site');
-const LONGEST_SUITE = 100_000;
+const LONGEST_SUITE = 300_000;
 /** Pictures wait until nothing moves any more, ms. */
 const SETTLED = 1500;
 const DONE = /SUITE-DONE passed=(\d+) failed=(\d+)/;
@@ -25,10 +26,11 @@ export async function runSuite(host, suite, chromium) {
       if (done !== null) counts = { passed: Number(done[1]), failed: Number(done[2]) };
       else if (/^\s*[✓✗]/.test(text) || process.env.VERBOSE) console.log(text);
     });
+    page.setDefaultTimeout(PATIENCE);
     await page.goto(url);
     const code = await Promise.race([ended, tooLate()]);
     if (code !== 0)
-      await page.screenshot({ path: join(HERE, `../../failure-${host.suite}.png`) }).catch(() => undefined);
+      await page.screenshot({ path: join(HERE, `../../failure-${host.name}.png`) }).catch(() => undefined);
     if (counts === undefined || counts.passed === 0) throw new Error(`the suite did not finish (${code})`);
     return { passed: counts.passed, failed: code === 0 ? counts.failed : Math.max(1, counts.failed) };
   });
@@ -37,12 +39,12 @@ export async function runSuite(host, suite, chromium) {
 /** A user's day by keyboard; pictures of the panels go to a folder if one is told. */
 export async function runDay(host, chromium, folder) {
   return inHost(host, chromium, undefined, async (page, url, site) => {
-    page.setDefaultTimeout(12_000);
-    if (host.hasGit) commit(site);
+    page.setDefaultTimeout(PATIENCE);
+    if (host.day === 'git') commit(site);
     const day = { page, url, site, ...(folder && { pictures: pictureTaker(page, folder) }) };
     await begin(day);
     const counts = { passed: 0, failed: 0 };
-    for (const [name, step] of [...DAY, ...(host.hasGit ? DAY_WITH_GIT : DAY_WITHOUT_GIT)]) {
+    for (const [name, step] of DAYS[host.day]) {
       const error = await step(day).then(
         () => undefined,
         (reason) => reason,
@@ -52,7 +54,7 @@ export async function runDay(host, chromium, folder) {
         error === undefined ? `  ✓ ${name}` : `  ✗ ${name}: ${error.message.split('\n').slice(0, 4).join(' ')}`,
       );
       if (error === undefined) continue;
-      await page.screenshot({ path: join(HERE, `../../failure-${host.suite}-day.png`) }).catch(() => undefined);
+      await page.screenshot({ path: join(HERE, `../../failure-${host.name}-day.png`) }).catch(() => undefined);
       // Each step stands on those before it; what follows would only wait in vain.
       break;
     }
@@ -87,7 +89,7 @@ function commit(site) {
 export async function takePictures(host, chromium, start) {
   mkdirSync(dirname(start), { recursive: true });
   await inHost(host, chromium, undefined, async (page, url, site) => {
-    page.setDefaultTimeout(12_000);
+    page.setDefaultTimeout(PATIENCE);
     const well = join(site, 'wells/a2-07.yaml');
     writeFileSync(well, readFileSync(well, 'utf8').replace('{ tap: 2, voltage: 900 V }', '{ tap: 1, voltage: 600 V }'));
     await page.goto(url);

@@ -8,6 +8,7 @@ import {
   type Policy,
   referencesOf,
 } from '../engine/index.ts';
+import { type Lift, liftOf } from './lift.ts';
 import { type NamedPlace, namedPlaces } from './named-places.ts';
 import type { WellLine } from './views/counts.ts';
 import type { Workspace } from './workspace.ts';
@@ -18,6 +19,8 @@ export interface ListedDocument {
   readonly kind: DocumentKind | undefined;
   /** The well or data sheet, and its serial numbers. */
   readonly names: readonly NamedPlace[];
+  /** The lift that it is for, where it tells. */
+  readonly lift: Lift | undefined;
   /** Paths that it refers to. */
   readonly references: readonly string[];
 }
@@ -186,7 +189,13 @@ export class ClosedDocuments {
     const document = change !== undefined && 'text' in change ? this.#workspace.shelve(change) : undefined;
     if (document === undefined || this.#known.has(path)) return;
     const references = referencesOf(document).map((each) => each.path);
-    this.#read.set(path, { path, kind: document.kind, names: namedPlaces(document), references });
+    this.#read.set(path, {
+      path,
+      kind: document.kind,
+      names: namedPlaces(document),
+      lift: liftOf(document),
+      references,
+    });
   }
 
   /** Lets go of what is gone, or left out by now. */

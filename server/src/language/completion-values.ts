@@ -16,9 +16,9 @@ import { escapeMarkdown } from '../render/markdown/escape.ts';
 import type { ValuePlace } from './completion-place.ts';
 import { readingProposals } from './completion-readings.ts';
 import { windowText } from './hint-values.ts';
-import { unitSuitsLift } from './lift.ts';
+import { liftOf, unitSuitsLift } from './lift.ts';
 import { relativePath } from './reference-paths.ts';
-import { nameOf, pathsOfKind } from './sheets.ts';
+import { isOfLift, nameOf, pathsOfKind } from './sheets.ts';
 import type { Workspace } from './workspace.ts';
 
 /** A value that fits at a place, and why. */
@@ -52,7 +52,8 @@ export function valueProposals(workspace: Workspace, file: CheckedFile, place: V
 /** One value may be proposed for two reasons: a recommended tap also has its verdict. */
 function withBoth(proposal: Proposal, all: readonly Proposal[]): Proposal {
   const details = all.filter(({ text }) => text === proposal.text).map(({ detail }) => detail);
-  return { ...proposal, detail: [...new Set(details)].join('; ') };
+  // The verdict is the shorter, and comes first.
+  return { ...proposal, detail: [...new Set(details)].reverse().join('; ') };
 }
 
 function ofShape(workspace: Workspace, file: CheckedFile, place: ValuePlace): readonly Proposal[] {
@@ -148,8 +149,11 @@ function recommended({ worked }: CheckedFile, { path }: ValuePlace): readonly Pr
     const entries = window.choice?.(worked.evaluation, number)?.entries ?? [{ key: window.setpoint, newText: show }];
     const own = entries.find(({ key }) => key === path);
     if (own === undefined) return [];
-    const detail = `recommended: ${window.recommendation?.rule ?? ''}; ${windowText(worked, reading)}`;
-    return [{ text: own.newText, detail, kind: CompletionItemKind.Value, isPreferred: true }];
+    const detail = `recommended; ${windowText(worked, reading)}`;
+    const rule = window.recommendation?.rule;
+    const documentation = rule && `Recommended: ${escapeMarkdown(rule)}.`;
+    const kind = CompletionItemKind.Value;
+    return [{ text: own.newText, detail, kind, isPreferred: true, ...(documentation && { documentation }) }];
   });
 }
 
@@ -173,11 +177,13 @@ function verdictOn(voltage: number, reading: WindowReading | undefined): string 
   return Number.isFinite(hardLower) || Number.isFinite(hardUpper) ? 'fits' : 'not judged';
 }
 
-/** Documents of the kind due, by their paths from this file. */
+/** Documents of the kind and of the lift due, by their paths from this file. */
 function dataSheets(workspace: Workspace, { document }: CheckedFile, due: string): readonly Proposal[] {
   const kind = due.split('/')[0] as DocumentKind;
   const what = kind === 'installation' ? 'an installation' : `a ${kind}’s data sheet`;
-  return pathsOfKind(workspace, document, kind).map((path) => ({
+  const lift = document.kind === 'installation' ? liftOf(document) : undefined;
+  const paths = pathsOfKind(workspace, document, kind).filter((path) => isOfLift(workspace, path, lift));
+  return paths.map((path) => ({
     text: relativePath(document.path, path),
     detail: nameOf(workspace, path) ?? what,
     kind: CompletionItemKind.File,

@@ -1,6 +1,6 @@
 import { type Document, NONE } from '../engine/index.ts';
 
-type Lift = 'linear' | 'rotary';
+export type Lift = 'linear' | 'rotary';
 
 /** Keys that have a meaning for one lift only; those of a data sheet by the entry that it stands behind. */
 const OF_ONE_LIFT: Readonly<Record<Lift, readonly string[]>> = {
@@ -32,7 +32,7 @@ export function unitSuitsLift(document: Document, unit: string): boolean {
 }
 
 /** The lift that a document is about: as it says, or as its motor or pump tells. */
-function liftOf(document: Document): Lift | undefined {
+export function liftOf(document: Document): Lift | undefined {
   const { tree, kind } = document;
   const told = tree.scalar(tree.find('lift'));
   if (told === 'linear' || told === 'rotary') return told;

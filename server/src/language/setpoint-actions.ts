@@ -31,8 +31,10 @@ function actionOf(workspace: Workspace, file: CheckedFile, worked: Worked, readi
   const rule = window.recommendation?.rule ?? '';
   const edits = entries.flatMap(({ key, newText }) => entryEdits(file, key, newText, rule));
   if (edits.length === 0) return [];
-  const words = choice?.words ?? shown;
-  const title = `Set ${window.title} to ${words}, ${rule} (${windowText(worked, reading)})`;
+  const what = choice === undefined ? `Set ${window.title} to ${shown}` : `Use ${choice.words}`;
+  // The window stands in brackets, and some rules are just the number.
+  const basis = rule.replace(/, within the window$/, '');
+  const title = `${what}${basis === shown ? '' : `, ${basis}`} (${windowText(worked, reading)})`;
   return [{ title, kind: PROPOSE, edit: editOf(workspace, file.document, edits) }];
 }
 

@@ -1,4 +1,5 @@
 import { type Document, type DocumentKind, isInside } from '../engine/index.ts';
+import { type Lift, liftOf } from './lift.ts';
 import { namedPlaces } from './named-places.ts';
 import type { Workspace } from './workspace.ts';
 
@@ -11,6 +12,13 @@ export function pathsOfKind({ repository, closed }: Workspace, from: Document, k
     .map(({ path }) => path);
   const root = repository.rootOf(from.path);
   return [...new Set([...known, ...others])].filter((path) => path !== from.path && isInside(path, root)).sort();
+}
+
+/** Whether a data sheet is not of the other lift than an installation; one that does not tell may be of either. */
+export function isOfLift({ repository, closed }: Workspace, path: string, lift: Lift | undefined): boolean {
+  const document = repository.document(path);
+  const own = document === undefined ? closed.listed().find((each) => each.path === path)?.lift : liftOf(document);
+  return lift === undefined || own === undefined || own === lift;
 }
 
 /** The name that a document gives what it describes; undefined if it gives none. */

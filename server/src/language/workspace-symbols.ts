@@ -13,7 +13,10 @@ const KINDS: Readonly<Record<NamedPlace['what'], SymbolKind>> = {
   'serial number': SymbolKind.Constant,
 };
 
-/** Wells, data sheets and serial numbers of the workspace whose name has the letters asked for, in their order. */
+/**
+ * Wells, data sheets and serial numbers of the workspace whose name has the letters asked for, in their order; first the
+ * names that hold them without a gap.
+ */
 export async function workspaceSymbols(
   workspace: Workspace,
   query: string,
@@ -21,13 +24,16 @@ export async function workspaceSymbols(
 ): Promise<WorkspaceSymbol[]> {
   await workspace.closed.hurry(Date.now);
   stopIfCancelled(token);
-  const symbols: WorkspaceSymbol[] = [];
+  const near: WorkspaceSymbol[] = [];
+  const far: WorkspaceSymbol[] = [];
   for (const [path, names] of allNames(workspace)) {
-    const fitting = names.filter(({ name }) => hasLetters(name, query));
-    symbols.push(...fitting.map((each) => symbolOf(each, workspace.open.uriOf(path))));
-    if (symbols.length >= MOST) break;
+    for (const each of names.filter(({ name }) => hasLetters(name, query))) {
+      const symbols = each.name.toLowerCase().includes(query.toLowerCase()) ? near : far;
+      if (symbols.length < MOST) symbols.push(symbolOf(each, workspace.open.uriOf(path)));
+    }
+    if (near.length === MOST) break;
   }
-  return symbols.slice(0, MOST);
+  return [...near, ...far].slice(0, MOST);
 }
 
 /** What editors hold as it stands there, the rest as it was last looked at. */

@@ -2,6 +2,7 @@ import { type Change, type CheckedFile, type Document, type Policy, Repository }
 import { type ClosedDocument, ClosedDocuments } from './closed-documents.ts';
 import { OpenDocuments } from './documents.ts';
 import type { AskedFile, LanguageHost } from './files.ts';
+import { liftOf } from './lift.ts';
 import { namedPlaces } from './named-places.ts';
 import { factsText, surroundingsOf } from './surroundings.ts';
 import { wellLine } from './views/counts.ts';
@@ -183,8 +184,8 @@ export class Workspace {
     const { findings, policy, document } = file;
     const references = known.references.map((each) => each.path);
     const surroundings = this.surroundingsOf(path, policy);
-    const names = namedPlaces(document);
-    return { path, kind: document.kind, findings, references, policy, names, surroundings, well: wellLine(file) };
+    const listed = { path, kind: document.kind, names: namedPlaces(document), lift: liftOf(document), references };
+    return { ...listed, findings, policy, surroundings, well: wellLine(file) };
   }
 
   async #readOnce(path: string): Promise<Document | undefined> {
