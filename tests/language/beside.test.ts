@@ -6,6 +6,7 @@ import { makeSite, openFile, type Site, startClient, TODAY, WELL } from './site.
 interface Hint {
   readonly position: { readonly line: number; readonly character: number };
   readonly label: string;
+  readonly tooltip: string;
 }
 interface Lens {
   readonly range: Range;
@@ -28,14 +29,18 @@ describe('inlay hints', () => {
     const all = await hints(client, site, 0, 999);
     const lines = all.map(({ position }) => position.line);
     expect(lines).toEqual([...new Set(lines)].sort((a, b) => a - b));
-    const behind = (part: string) => {
+    const behind = (part: string, what: 'label' | 'tooltip' = 'label') => {
       const at = positionBehind(text, part);
-      return all.find(({ position }) => position.line === at.line && position.character === at.character)?.label;
+      return all.find(({ position }) => position.line === at.line && position.character === at.character)?.[what];
     };
-    expect(behind('{ tap: 2')).toMatch(/^needs 137\.3 to 239\.9 V|^needs 137 to 240 V/);
-    expect(behind('{ tap: 2')).toContain('window 752 to 1743 V');
-    expect(behind('{ trip: 12 bar')).toMatch(/m of liquid above the intake; window [\d.]+ to [\d.]+ bar\(g\)/);
-    expect(behind('length: 1440 m')).toMatch(/ohm per phase; drops [\d.]+ to [\d.]+ V/);
+    expect(behind('{ tap: 2')).toBe('needs 137 to 240 V; window 752 to 1743 V');
+    expect(behind('{ trip: 12 bar')).toMatch(/^[\d.]+ m of liquid above the intake$/);
+    expect(behind('{ trip: 12 bar', 'tooltip')).toMatch(
+      /window [\d.]+ to [\d.]+ bar\(g\), for the intake-pressure trip/,
+    );
+    expect(behind('length: 1440 m')).toMatch(/^[\d.]+ to [\d.]+ ohm; drops [\d.]+ to [\d.]+ V$/);
+    // VS Code cuts off what is longer.
+    for (const { label } of all) expect(label.length, label).toBeLessThanOrEqual(43);
     expect(behind('elevation: 340 m')).toBe('1115 ft');
     expect(behind('voltage: 400 V')).toBeUndefined();
   });

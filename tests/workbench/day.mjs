@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { choose, eventually, goTo, isAt, panelWith, run, shows, useTheme } from './keyboard.mjs';
+import { asks, choose, eventually, goTo, isAt, panelWith, run, shows, useTheme } from './keyboard.mjs';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const WELL = 'wells/a2-07.yaml';
@@ -196,9 +196,7 @@ async function openFile(page, name) {
   await eventually(`${name} in an editor`, async () => {
     await page.keyboard.press('Control+1');
     await page.keyboard.press('Control+p');
-    const input = page.locator('.quick-input-widget input.input');
-    if (!(await shows(input))) return false;
-    await input.fill(name);
+    if (!(await asks(page, name))) return false;
     if (!(await shows(page.locator('.quick-input-list .monaco-list-row').first().filter({ hasText: name }))))
       return false;
     await page.keyboard.press('Enter');
@@ -291,8 +289,11 @@ async function listWells({ page }) {
 async function newDocument({ page }) {
   await run(page, 'Setproof: New document');
   await choose(page, 'Installation, rotary');
-  await page.locator('.view-line', { hasText: 'document: installation/1' }).first().waitFor();
+  const tab = page.locator('.tab.active', { hasText: 'Untitled-1' });
+  await tab.waitFor();
+  await page.locator('.view-line', { hasText: 'lift: rotary' }).first().waitFor();
   await run(page, 'View: Revert and Close Editor');
+  await tab.waitFor({ state: 'hidden' });
 }
 
 async function saveWorksheet({ page, site }) {
@@ -306,7 +307,7 @@ async function saveWorksheet({ page, site }) {
 
 async function restart({ page }) {
   await run(page, 'Setproof: Show the log');
-  await page.locator('.panel .output, .panel .output-view, .panel .monaco-editor').first().waitFor();
+  await page.locator('.panel .view-line', { hasText: 'The language server runs.' }).first().waitFor();
   await run(page, 'View: Toggle Panel Visibility');
   await page.keyboard.press('Control+1');
   await run(page, 'Setproof: Restart the language server');
@@ -373,10 +374,7 @@ async function offerNothing({ page }) {
   const rows = page.locator('.quick-input-list .monaco-list-row');
   await eventually('our commands in the palette', async () => {
     await page.keyboard.press('F1');
-    const input = page.locator('.quick-input-widget input.input');
-    if (!(await shows(input))) return false;
-    await input.fill('>Setproof: ');
-    return shows(rows.filter({ hasText: 'Setproof: New document' }).first());
+    return (await asks(page, '>Setproof: ')) && shows(rows.filter({ hasText: 'Setproof: New document' }).first());
   });
   if ((await rows.filter({ hasText: 'Compare with a revision' }).count()) > 0) throw new Error('it is offered');
   await page.keyboard.press('Escape');

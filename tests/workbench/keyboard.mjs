@@ -10,9 +10,10 @@ const TRY = 4000;
 export async function run(page, title) {
   await eventually(`'${title}' in the palette`, async () => {
     if (!(await isOpen(page))) await page.keyboard.press('F1');
-    if (!(await shows(input(page)))) return false;
-    await input(page).fill(`>${title}`);
-    return shows(page.locator('.quick-input-list .monaco-list-row').first().filter({ hasText: title }));
+    return (
+      (await asks(page, `>${title}`)) &&
+      shows(page.locator('.quick-input-list .monaco-list-row').first().filter({ hasText: title }))
+    );
   });
   await page.keyboard.press('Enter');
   // What the command asks next comes into the same box.
@@ -36,8 +37,7 @@ export async function goTo(page, { line, column }) {
   await eventually(`line ${line}, column ${column}`, async () => {
     await page.keyboard.press('Control+1');
     await page.keyboard.press('Control+g');
-    if (!(await shows(input(page)))) return false;
-    await input(page).fill(`:${line}:${column}`);
+    if (!(await asks(page, `:${line}:${column}`))) return false;
     await page.keyboard.press('Enter');
     return isAt(page, `Ln ${line}, Col ${column}`);
   });
@@ -87,6 +87,16 @@ export function shows(locator, timeout = TRY) {
     () => true,
     () => false,
   );
+}
+
+/** Writes into the box at the top of the window; it may close while it is written into. */
+export function asks(page, text) {
+  return input(page)
+    .fill(text, { timeout: TRY })
+    .then(
+      () => true,
+      () => false,
+    );
 }
 
 function input(page) {

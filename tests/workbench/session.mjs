@@ -152,6 +152,9 @@ function makeSite(folder) {
   cpSync(SITE, folder, { recursive: true });
   cpSync(join(folder, 'wells/a2-07.yaml'), join(folder, 'wells/a2-08.yaml'));
   writeFileSync(join(folder, 'other.yaml'), 'services:\n  web: [1, 2\n');
+  // An editor in a browser saves by itself after a while, and the day is about what is typed and not saved.
+  mkdirSync(join(folder, '.vscode'));
+  writeFileSync(join(folder, '.vscode/settings.json'), '{ "files.autoSave": "off" }\n');
   return folder;
 }
 

@@ -53,8 +53,8 @@ export class ActiveDocument implements Disposable {
 
   async #update(): Promise<void> {
     const document = window.activeTextEditor?.document;
-    // A panel or a list in front is no other document.
-    if (document === undefined && window.visibleTextEditors.length > 0) return;
+    // A panel, a list or the log in front is no other document.
+    if (document?.uri.scheme === 'output' || (document === undefined && window.visibleTextEditors.length > 0)) return;
     const uri = document?.languageId === 'yaml' ? document.uri : undefined;
     const params = { textDocument: { uri: uri?.toString() ?? '' } };
     const summary = uri && (await this.#session.ask<SummaryResult>(SUMMARY, params));

@@ -25,6 +25,7 @@ export class Session implements Disposable {
     for (const serve of this.#services) serve(client);
     this.#starting = client.start();
     await this.#starting;
+    this.#output.info('The language server runs.');
     this.#started.fire();
   }
 

@@ -13,7 +13,7 @@ const BESIDE: readonly Beside[] = [
   {
     key: 'setpoints.transformer.tap',
     id: 'surface.required_voltage',
-    words: (shown) => `needs ${shown} at the surface`,
+    words: (shown) => `needs ${shown}`,
   },
   {
     key: 'setpoints.protection.intake_pressure_low.trip',
@@ -21,7 +21,7 @@ const BESIDE: readonly Beside[] = [
     words: (shown) => `${shown} of liquid above the intake`,
     none: 'no liquid above the intake',
   },
-  { key: 'equipment.cable.main.length', id: 'cable.resistance', words: (shown) => `${shown} per phase` },
+  { key: 'equipment.cable.main.length', id: 'cable.resistance', words: (shown) => shown },
   { key: 'equipment.cable.main.length', id: 'cable.voltage_drop', words: (shown) => `drops ${shown}` },
   { key: 'reservoir.pressure', id: 'intake.static_pressure', words: (shown) => `static ${shown} at the intake` },
   {
@@ -32,7 +32,7 @@ const BESIDE: readonly Beside[] = [
   { key: 'operation.stroke.rate', id: 'pump.surface_rate', words: (shown) => `pumps ${shown}` },
   { key: 'operation.frequency', id: 'pump.surface_rate', words: (shown) => `pumps ${shown}` },
   { key: 'fluid.water_cut', id: 'fluid.produced_density', words: (shown) => `liquid of ${shown}` },
-  { key: 'setpoints.start.override', id: 'start.fill_time', words: (shown) => `fills the tubing in ${shown}` },
+  { key: 'setpoints.start.override', id: 'start.fill_time', words: (shown) => `fills in ${shown}` },
   { key: 'setpoints.restart.delay', id: 'restart.refill_time', words: (shown) => `refills in ${shown}` },
 ];
 
@@ -54,9 +54,19 @@ export function hintTexts({ worked }: CheckedFile): readonly HintText[] {
     const own = parts.filter((each) => each.key === key);
     return {
       key,
-      label: own.map(({ label }) => label).join('; '),
+      label: joined(own.map(({ label }) => label)),
       tooltip: own.map(({ tooltip }) => tooltip).join('\n'),
     };
+  });
+}
+
+/** Editors cut off what is longer than this, and half a range misleads; the rest is in the tooltip and the hover. */
+const LONGEST = 43;
+
+function joined(labels: readonly string[]): string {
+  return labels.reduce((whole, label) => {
+    const longer = `${whole}; ${label}`;
+    return longer.length <= LONGEST ? longer : whole;
   });
 }
 

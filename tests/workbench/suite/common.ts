@@ -133,6 +133,30 @@ test('files of others are left alone', async () => {
   equal(vscode.languages.getDiagnostics(uriOf('other.yaml')).length, 0, 'findings in a file of others');
 });
 
+test('the walkthrough has its pictures, and somebody answers each of its commands', async () => {
+  const extension = vscode.extensions.getExtension('setproof.setproof') as vscode.Extension<unknown>;
+  const steps: readonly Step[] = extension.packageJSON.contributes.walkthroughs[0].steps;
+  equal(steps.length, 5, 'its steps');
+  const commands = new Set(await vscode.commands.getCommands(true));
+  for (const { id, description, media, completionEvents } of steps) {
+    const named = [...description.matchAll(/\(command:([\w.]+)\)/g)].map(([, command = '']) => command);
+    equal(completionEvents, [`onCommand:${named[0]}`], `what ends the step '${id}'`);
+    equal(
+      named.filter((each) => !commands.has(each)),
+      [],
+      `commands of the step '${id}' that nobody answers`,
+    );
+    await vscode.workspace.fs.stat(vscode.Uri.joinPath(extension.extensionUri, media.markdown ?? media.svg ?? ''));
+  }
+});
+
+interface Step {
+  readonly id: string;
+  readonly description: string;
+  readonly media: { readonly markdown?: string; readonly svg?: string };
+  readonly completionEvents: readonly string[];
+}
+
 test('the server comes back when it is asked to', async () => {
   const document = await show(WELL);
   await vscode.commands.executeCommand('setproof.restartServer');
