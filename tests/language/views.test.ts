@@ -109,7 +109,10 @@ describe('what rests on the entry at the cursor', () => {
     expect(inWell?.anchors).toContain('fluid.produced_density');
     const inSheet = await follow(client, site, 'worksheet', TRANSFORMER, 'tap: 2, voltage');
     expect(inSheet?.anchors.length).toBeGreaterThan(0);
-    for (const anchor of [...(inWell?.anchors ?? []), ...(inSheet?.anchors ?? [])]) expect(ids).toContain(anchor);
+    const onEntry = await follow(client, site, 'worksheet', WELL, '../equipment/tx.y');
+    expect(onEntry?.anchors).toEqual(expect.arrayContaining([...(inSheet?.anchors ?? [])]));
+    for (const anchor of [inWell, inSheet, onEntry].flatMap((each) => each?.anchors ?? []))
+      expect(ids).toContain(anchor);
   });
 
   it('is a step of the checklist, or nothing', async () => {

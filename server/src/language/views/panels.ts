@@ -1,4 +1,11 @@
-import { buildChecklist, type CheckedFile, NONE, type Position } from '../../engine/index.ts';
+import {
+  buildChecklist,
+  type CheckedFile,
+  type Document,
+  NONE,
+  type NodeIndex,
+  type Position,
+} from '../../engine/index.ts';
 import { renderChecklistHtml } from '../../render/checklist/html.ts';
 import { visible } from '../../render/escape.ts';
 import { counted } from '../../render/text/lines.ts';
@@ -76,7 +83,7 @@ class Panels {
   follow(file: CheckedFile, { panel, cursor }: FollowParams): FollowResult | null {
     const { document, node } = subjectAt(this.#workspace, toPath(cursor.uri), cursor.position as Position) ?? {};
     if (document === undefined || node === undefined || node === NONE || node === document.tree.root) return null;
-    const anchors = this.#restsOf(file, panel).on(document, node);
+    const anchors = anchorsOn(this.#restsOf(file, panel), file, document, node);
     const what = panel === 'worksheet' ? 'value or bound' : 'step';
     const many = panel === 'worksheet' ? `${anchors.length} values and bounds` : counted(anchors.length, 'step');
     const rest = anchors.length === 0 ? `no ${what} rests` : anchors.length === 1 ? `1 ${what} rests` : `${many} rest`;
@@ -113,6 +120,15 @@ class Panels {
     this.#ids.set(file, id);
     return id;
   }
+}
+
+/** What rests on an entry, and where it names a data sheet, on anything in that. */
+function anchorsOn(rests: Rests, { worked, document: own }: CheckedFile, document: Document, node: NodeIndex) {
+  const { tree } = document;
+  const names = (entry: NodeIndex) => entry === node || tree.child(entry, 'datasheet') === node;
+  const sheets = document === own ? [...(worked?.evaluation.installation.sheets ?? [])] : [];
+  const behind = sheets.filter(([entry]) => names(entry)).flatMap(([, sheet]) => rests.within(sheet));
+  return [...new Set([...rests.on(document, node), ...behind])];
 }
 
 function titleOf({ document }: CheckedFile, panel: PanelName): string {

@@ -21,6 +21,11 @@ export class Rests {
     if (!anchors.includes(anchor)) nodes.set(node, [...anchors, anchor]);
   }
 
+  /** What rests on any entry of a document. */
+  within({ path }: Document): readonly string[] {
+    return [...(this.#byDocument.get(path)?.values() ?? [])].flat();
+  }
+
   /** What rests on an entry itself, on a list that it is part of, or on an entry within it. */
   on({ path, tree }: Document, node: NodeIndex): readonly string[] {
     const nodes = this.#byDocument.get(path);
