@@ -160,12 +160,16 @@ async function recordDeviation({ page, site }) {
 async function changeSheet({ page, site }) {
   const other = page.locator('.monaco-list-row', { hasText: /A2-07.*not run/ }).nth(1);
   const before = await other.textContent();
-  await openFile(page, 'tx.yaml');
+  await goTo(page, placeOf(site, '../equipment/tx.yaml', 4));
+  await eventually('the data sheet in an editor', async () => {
+    await page.keyboard.press('F12');
+    return shows(page.locator('.tab.active', { hasText: 'tx.yaml' }));
+  });
   await typeOver(page, placeIn(site, 'equipment/tx.yaml', '900 V', 0), '900'.length, '700');
   await eventually('another count of the other well', async () => (await other.textContent()) !== before);
   await undoAll(page);
   await eventually('the count as it was', async () => (await other.textContent()) === before);
-  await openFile(page, 'a2-07.yaml');
+  await listWells({ page });
 }
 
 async function renameSheet({ page, site }) {
@@ -188,19 +192,6 @@ async function renameSheet({ page, site }) {
         () => true,
         () => false,
       );
-  });
-}
-
-/** Opens a file by its name. */
-async function openFile(page, name) {
-  await eventually(`${name} in an editor`, async () => {
-    await page.keyboard.press('Control+1');
-    await page.keyboard.press('Control+p');
-    if (!(await asks(page, name))) return false;
-    if (!(await shows(page.locator('.quick-input-list .monaco-list-row').first().filter({ hasText: name }))))
-      return false;
-    await page.keyboard.press('Enter');
-    return shows(page.locator('.tab.active', { hasText: name }));
   });
 }
 
