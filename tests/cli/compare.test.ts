@@ -145,6 +145,8 @@ describe('a pull request: a tap raised, a cable thinner in its data sheet, a wel
     const { out } = await compared(folder, { paths: [], git: 'HEAD' });
     expect(out).toContain('Not shown here: Bounds that moved');
     expect(Math.max(...out.split('\n').map(({ length }) => length))).toBeLessThanOrEqual(100);
+    // A number and its unit stay together where a cell is broken.
+    expect(out).not.toMatch(/ {2,}(?:%|V|A|bar\(g\))(?: {2,}|$)/m);
   });
 
   test('two revisions say the same as a revision and the files, a moved well is the same well', async () => {

@@ -1,7 +1,7 @@
 import type { Severity } from '../findings/finding.ts';
 import { type CheckContext, differenceKind } from './context.ts';
 import type { Judgement, Verdict } from './declare.ts';
-import { reaches } from './rounding.ts';
+import { reaches } from './reaches.ts';
 
 /** A number against a limit that it may reach. */
 export interface Limited {

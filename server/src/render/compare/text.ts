@@ -62,10 +62,11 @@ function itemLines({ lead, text, place }: Item, { width, paint }: CompareTextOpt
 const INDENT = '    ';
 const GAP = '  ';
 const NARROWEST = 6;
+const TIE = '\u00a0';
 
 /** In columns; a cell that is too wide for its column goes on in lines of its own below the first. */
 function tableLines({ head, rows }: Table, width: number): readonly string[] {
-  const cells = [head, ...rows].map((row) => row.map(visible));
+  const cells = [head, ...rows].map((row) => row.map((cell) => tied(visible(cell))));
   const room = width - INDENT.length - GAP.length * (head.length - 1);
   const columns = fitted(
     head.map((_, at) => widest(cells.map((row) => row[at] ?? ''))),
@@ -100,8 +101,13 @@ function rowLines(row: readonly string[], columns: readonly number[]): readonly 
   const height = Math.max(...wrapped.map(({ length }) => length));
   return Array.from({ length: height }, (_, line) => {
     const cells = wrapped.map((lines, at) => (lines[line] ?? '').padEnd(columns[at] ?? NARROWEST));
-    return `${INDENT}${cells.join(GAP)}`.trimEnd();
+    return `${INDENT}${cells.join(GAP)}`.replaceAll(TIE, ' ').trimEnd();
   });
+}
+
+/** Keeps a number and its unit on one line: a space that is no place to break. */
+function tied(text: string): string {
+  return text.replace(/(\d) (?=[%A-Za-z])/g, `$1${TIE}`);
 }
 
 /** Where a cell may be broken: between words, and before a step of a long key. */

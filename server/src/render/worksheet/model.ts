@@ -1,5 +1,4 @@
 import {
-  CATALOGUE,
   CheckContext,
   type CheckedFile,
   type CheckStatus,
@@ -7,6 +6,7 @@ import {
   type Finding,
   LIMITS,
   NONE,
+  titleOfCheck,
   type WindowReading,
 } from '../../engine/index.ts';
 import { NOTHING, type Summary, withFile } from '../report.ts';
@@ -112,11 +112,9 @@ function changedLimits({ policy, worked }: CheckedFile): readonly ChangedLimit[]
   });
 }
 
-const TITLES: ReadonlyMap<string, string> = new Map(CATALOGUE.map(({ id, title }) => [id, title]));
-
 function notRun(statuses: ReadonlyMap<string, CheckStatus>): readonly NotRunRow[] {
   return [...statuses].flatMap(([check, status]) =>
-    status.status === 'not_run' ? [{ check, title: TITLES.get(check) ?? '', missing: status.missing }] : [],
+    status.status === 'not_run' ? [{ check, title: titleOfCheck(check), missing: status.missing }] : [],
   );
 }
 

@@ -3,7 +3,7 @@ import { present } from '../../values/conditions.ts';
 import { entry, limit } from '../../values/declare.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, check, type Judgement } from '../declare.ts';
-import { reaches } from '../rounding.ts';
+import { reaches } from '../reaches.ts';
 import { allRuns, LEAD_RUN, MAIN_KEY, MAIN_RUNS, mainRuns, type Run } from './runs.ts';
 
 const COLDEST = 'site.ambient.min';

@@ -1,7 +1,7 @@
 import { entry, limit, value } from '../../values/declare.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, check, type Offer } from '../declare.ts';
-import { reaches } from '../rounding.ts';
+import { reaches } from '../reaches.ts';
 import { lengthKey } from './runs.ts';
 
 const FEET_PER_METRE = 1 / 0.3048;

@@ -2,7 +2,7 @@ import { present } from '../../values/conditions.ts';
 import { entry, type Input, isPresent, limit, optionalEntry, optionalRows, rows } from '../../values/declare.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, check, type Judgement } from '../declare.ts';
-import { reaches } from '../rounding.ts';
+import { reaches } from '../reaches.ts';
 
 const RATED_LOAD = 'equipment.handling.sling.rated_load';
 const ELEVATORS = 'equipment.handling.elevators';

@@ -2,7 +2,7 @@ import { INDUCTION, LINEAR_MOTOR, PERMANENT_MAGNET, present, ROTARY } from '../.
 import { entry, limit } from '../../values/declare.ts';
 import { type Check, checkOfParts, part } from '../declare.ts';
 import { differs } from '../difference.ts';
-import { reaches } from '../rounding.ts';
+import { reaches } from '../reaches.ts';
 
 const SPEED = 'equipment.motor.speed';
 const PITCH = 'equipment.motor.pole_pitch';

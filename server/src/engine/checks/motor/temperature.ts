@@ -1,7 +1,7 @@
 import { PERMANENT_MAGNET, present } from '../../values/conditions.ts';
 import { entry, limit, value } from '../../values/declare.ts';
 import { type Check, check } from '../declare.ts';
-import { reaches } from '../rounding.ts';
+import { reaches } from '../reaches.ts';
 import { atMost } from '../within.ts';
 
 const INSULATION = 'equipment.motor.insulation_temperature';

@@ -1,7 +1,7 @@
 import { optionalEntry } from '../../values/declare.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, check, type Judgement } from '../declare.ts';
-import { reaches } from '../rounding.ts';
+import { reaches } from '../reaches.ts';
 
 interface Step {
   readonly key: string;

@@ -2,7 +2,7 @@ import { formatNumber } from '../../quantity/format.ts';
 import { LINEAR, present, switchedOn } from '../../values/conditions.ts';
 import { entry, limit, optionalEntry, value } from '../../values/declare.ts';
 import { type Check, checkOfParts, type Offer, type Part, part } from '../declare.ts';
-import { reaches } from '../rounding.ts';
+import { reaches } from '../reaches.ts';
 import { keyOf, PROTECTIONS, type Protection } from './table.ts';
 
 const PERIODS = 2;

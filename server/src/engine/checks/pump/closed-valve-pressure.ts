@@ -3,7 +3,7 @@ import { entry, optionalEntry, optionalText, type Seen, text, value } from '../.
 import type { CheckContext } from '../context.ts';
 import { type Check, checkOfParts, type Part, part, type Verdict } from '../declare.ts';
 import { keyOf } from '../protection/table.ts';
-import { reaches } from '../rounding.ts';
+import { reaches } from '../reaches.ts';
 import { atMost } from '../within.ts';
 
 const WELLHEAD = keyOf('wellhead_pressure_high');

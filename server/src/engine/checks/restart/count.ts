@@ -1,6 +1,6 @@
 import { entry, limit, optionalEntry } from '../../values/declare.ts';
 import { type Check, check } from '../declare.ts';
-import { reaches } from '../rounding.ts';
+import { reaches } from '../reaches.ts';
 import { AUTOMATIC, RESTART } from './inputs.ts';
 
 const ATTEMPTS = `${RESTART}.attempts`;

@@ -1,7 +1,7 @@
 import { entry, value } from '../../values/declare.ts';
 import { NOT_AT_THE_TRIP } from '../case-keys.ts';
 import { type Check, check } from '../declare.ts';
-import { reaches } from '../rounding.ts';
+import { reaches } from '../reaches.ts';
 
 const CASING = 'well.wellhead.casing_pressure';
 export const WELL_LEVEL_BELOW_INTAKE: Check = check({

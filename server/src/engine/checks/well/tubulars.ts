@@ -2,7 +2,7 @@ import { present } from '../../values/conditions.ts';
 import { entry, value } from '../../values/declare.ts';
 import { keyInCase } from '../case-keys.ts';
 import { type Check, check, checkOfParts, type Part, part } from '../declare.ts';
-import { reaches } from '../rounding.ts';
+import { reaches } from '../reaches.ts';
 import { swapOffer } from '../swap.ts';
 import { atLeast, atMost } from '../within.ts';
 
