@@ -18,6 +18,12 @@ describe('friction', () => {
   const library = 'open library fluids, its test of Churchill 1977, R';
   agree([
     {
+      what: 'creeping, Re 0.5',
+      actual: () => frictionFactor(0.5, 1e-4),
+      expected: 128,
+      source: 'Hagen-Poiseuille, 64/Re: D',
+    },
+    {
       what: 'Churchill, Re 1e5, e/D 1e-4',
       actual: () => frictionFactor(1e5, 1e-4),
       expected: 0.018462624566280075,

@@ -12,6 +12,7 @@ describe('integrate', () => {
   const source = 'calculus, D';
   agree([
     { what: 'a cubic', actual: () => integrate((x) => x ** 3 - 2 * x, -1, 3), expected: 12, tolerance: 1e-12, source },
+    { what: 'over nothing', actual: () => integrate((x) => x, 2, 2), expected: 0, source },
     { what: 'a sine', actual: () => integrate(Math.sin, 0, Math.PI), expected: 2, tolerance: 1e-9, source },
     {
       what: '1/x over three decades',

@@ -20,6 +20,7 @@ describe('unbalance', () => {
       expected: 1.961,
       source: 'CV-3.3: NEMA MG-1 example, R',
     },
+    { what: '10 and 12 A, %', actual: () => percent(10, 12), expected: 100 / 11, source: 'D' },
     { what: '203, 210, 212 V, %', actual: () => percent(203, 210, 212), expected: 2.56, source: 'CV-3.4: D' },
     {
       what: '400, 395, 388 V, %',
@@ -50,6 +51,7 @@ describe('insulation at 40 degC', () => {
     { what: '50 Mohm at 60 degC', actual: () => insulationAt40(50, 60), expected: 200, tolerance: 1e-12, source },
     { what: '400 Mohm at 20 degC', actual: () => insulationAt40(400, 20), expected: 100, tolerance: 1e-12, source },
     { what: '7 Mohm at 40 degC', actual: () => insulationAt40(7, 40), expected: 7, tolerance: 1e-12, source },
+    { what: '0.5 Mohm at 30 degC', actual: () => insulationAt40(0.5, 30), expected: 0.25, tolerance: 1e-12, source },
   ]);
 
   it('is NaN for a reading that is not above zero', () => {

@@ -4,9 +4,8 @@ import { type CheckedFile, LIMITS, NETWORK } from '../../server/src/engine/index
 const DIGITS = 7;
 
 /** Every value and window of a worked installation as text, a line each, for comparing them from one day to another. */
-export function numbersOf(file: CheckedFile): string {
-  const { worked } = file;
-  if (worked === undefined) throw new Error(`${file.document.path} could not be worked out`);
+export function numbersOf({ worked }: Pick<CheckedFile, 'worked'>): string {
+  if (worked === undefined) throw new Error('the installation could not be worked out');
   const { evaluation, windows } = worked;
   const values = NETWORK.nodes.map((node) => {
     const cases = node.perCase ? evaluation.caseCount : 1;
@@ -27,6 +26,7 @@ export function limitsText(): string {
     .join('\n')}\n`;
 }
 
-function shown(number: number | undefined): string {
+/** A number with the digits that are compared. */
+export function shown(number: number | undefined): string {
   return number === undefined ? '-' : String(Number(number.toPrecision(DIGITS)));
 }

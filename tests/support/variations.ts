@@ -1,6 +1,8 @@
 import { createHash } from 'node:crypto';
 import { join } from 'node:path';
-import { type CheckedFile, NONE, type Repository } from '../../server/src/engine/index.ts';
+import type { Document } from '../../server/src/engine/format/document.ts';
+import { type CheckedFile, NONE, type NodeIndex, type Repository } from '../../server/src/engine/index.ts';
+import { Installation } from '../../server/src/engine/links/installation.ts';
 import { type Leaf, leavesOf, withNumber } from './leaves.ts';
 import { numbersOf } from './numbers.ts';
 import { checked, openProject, ROOT } from './project.ts';
@@ -59,8 +61,24 @@ export class BaseWell {
       .flatMap((leaf) => this.#variationsAt(leaf));
   }
 
-  varied({ path, text }: Variation): CheckedFile {
-    return checked(this.#repository.update([{ path, text }]), this.#path);
+  varied(variation: Variation): CheckedFile {
+    return checked(this.#with(variation), this.#path);
+  }
+
+  /** The well and the sheets behind it, without anything worked out. */
+  installation(variation?: Variation): Installation {
+    const repository = variation === undefined ? this.#repository : this.#with(variation);
+    const used = repository.known(this.#path);
+    if (used?.state !== 'read') throw new Error(`there is no ${this.#path}`);
+    const sheets = used.references.flatMap(({ entry, path }): [NodeIndex, Document][] => {
+      const document = repository.document(path);
+      return document === undefined || document.problems.length > 0 ? [] : [[entry, document]];
+    });
+    return new Installation(used.document, new Map(sheets));
+  }
+
+  #with({ path, text }: Variation): Repository {
+    return this.#repository.update([{ path, text }]);
   }
 
   asItIs(): CheckedFile {
@@ -105,14 +123,6 @@ export function telling(well: BaseWell): ReadonlyMap<string, string> {
     seen.add(fingerprint);
   }
   return found;
-}
-
-/** Whether a variation comes to something else than it used to; stops at the first. */
-export function differs(well: BaseWell, usual: ReadonlyMap<string, string>): boolean {
-  return well.variations().some((variation) => {
-    const before = usual.get(variation.name);
-    return before !== undefined && before !== fingerprintOf(well.varied(variation));
-  });
 }
 
 /** The numbers of a well in a few letters: nobody would read a thousand full lists. */
