@@ -8,7 +8,7 @@ import {
   toAbsolute,
   toUnit,
 } from '../../../server/src/engine/quantity/convert.ts';
-import { formatMeasure, formatNumber } from '../../../server/src/engine/quantity/format.ts';
+import { formatMeasure, formatNumber, measureIn } from '../../../server/src/engine/quantity/format.ts';
 import { KINDS, type KindName, kindNamed, misfit } from '../../../server/src/engine/quantity/kinds.ts';
 import { parseQuantity } from '../../../server/src/engine/quantity/parse.ts';
 import { findUnit } from '../../../server/src/engine/quantity/units.ts';
@@ -160,5 +160,15 @@ describe('numbers for a reader', () => {
   test('a pressure shows its reference', () => {
     expect(formatMeasure(62e5, KINDS.pressure, 'bar', 'gauge')).toBe('62 bar(g)');
     expect(formatMeasure(62e5, KINDS.pressure, 'psi', 'absolute')).toBe('899.2 psi(a)');
+  });
+});
+
+describe('a measure as it is written', () => {
+  test.each([
+    ['17 bar(g)', 17, 'bar(g)'],
+    ['-0.5 degC', -0.5, 'degC'],
+    ['2.6', 2.6, ''],
+  ])('%s is taken apart again', (text, number, unit) => {
+    expect(measureIn(text)).toEqual({ number, unit });
   });
 });

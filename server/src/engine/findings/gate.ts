@@ -78,15 +78,15 @@ export function compareText(a: string, b: string): number {
 /** At most a hundred findings of one check and file; the last one counts the rest. */
 function truncate(findings: readonly Finding[]): readonly Finding[] {
   const counts = new Map<string, number>();
-  for (const { check } of findings) counts.set(check, (counts.get(check) ?? 0) + 1);
-  const kept = new Map<string, number>();
-  return findings.flatMap((finding) => {
-    const total = counts.get(finding.check) ?? 0;
-    const place = (kept.get(finding.check) ?? 0) + 1;
-    kept.set(finding.check, place);
-    if (total <= MOST_OF_A_CHECK || place < MOST_OF_A_CHECK) return [finding];
-    if (place > MOST_OF_A_CHECK) return [];
-    const rest = total - MOST_OF_A_CHECK + 1;
+  const numbered = findings.map((finding) => {
+    const place = (counts.get(finding.check) ?? 0) + 1;
+    counts.set(finding.check, place);
+    return { finding, place };
+  });
+  return numbered.flatMap(({ finding, place }) => {
+    if (place !== MOST_OF_A_CHECK) return place < MOST_OF_A_CHECK ? [finding] : [];
+    const rest = (counts.get(finding.check) as number) - MOST_OF_A_CHECK + 1;
+    if (rest === 1) return [finding];
     return [{ ...finding, message: `… and ${rest} more of ${finding.check} in this file.`, fixes: [], related: [] }];
   });
 }

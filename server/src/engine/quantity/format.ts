@@ -64,6 +64,7 @@ function gaugeText(gauge: number): string | undefined {
 
 /** A number with its unit as written by {@link formatMeasure}, taken apart again for those who read by machine. */
 export function measureIn(text: string): { readonly number: number; readonly unit: string } {
-  const [, digits = '', unit = ''] = /^(\S+)\s*(.*)$/.exec(text) ?? [];
-  return { number: Number(digits), unit };
+  const end = text.indexOf(' ');
+  if (end < 0) return { number: Number(text), unit: '' };
+  return { number: Number(text.slice(0, end)), unit: text.slice(end + 1) };
 }
