@@ -40,17 +40,18 @@ const browser = {
 };
 const extension = { ...common, format: 'cjs', external: ['vscode'] };
 
-/** What Node runs: each program with its starters, and when a run of it leaves a code cache where none is. */
+/** Commands that are worth code caches of their own; the others take those of a check. */
+const CACHED = "['check', 'worksheet', 'checklist'].includes(process.argv[2])";
+
+/** What Node runs: each program with its starters, as which command each of them starts, and whether that is kept. */
 const PROGRAMS = {
   cli: {
-    cli: {
-      entry: 'server/src/entry/cli.ts',
-      // What compiles all that later runs are to find compiled.
-      keeps: "['check', 'worksheet', 'checklist'].includes(process.argv[2])",
-    },
-    'check-worker': { entry: 'server/src/entry/check-worker.ts', keeps: false },
+    cli: { entry: 'server/src/entry/cli.ts', command: `${CACHED} ? process.argv[2] : 'check'`, keeps: CACHED },
+    'check-worker': { entry: 'server/src/entry/check-worker.ts', command: "'check'", keeps: false },
   },
-  'language-server': { 'language-server': { entry: 'server/src/entry/language-node.ts', keeps: true } },
+  'language-server': {
+    'language-server': { entry: 'server/src/entry/language-node.ts', command: "'serve'", keeps: true },
+  },
 };
 
 const TARGETS = {

@@ -16,16 +16,9 @@ export async function makeCaches(dist, programs, well) {
   }
 }
 
-/** A check comes first, so that the engine is kept as a check needs it. */
 async function runCommands(program, well) {
-  await run(program, 'check', well);
-  await Promise.all(
-    [
-      ['worksheet'],
-      ['worksheet', '--format', 'html'],
-      ...['html', 'pdf'].map((form) => ['checklist', '--format', form]),
-    ].map((command) => run(program, ...command, well)),
-  );
+  const commands = [['check'], ['worksheet', '--format', 'html'], ['checklist', '--format', 'pdf'], ['checklist']];
+  for (const command of commands) await run(program, ...command, well);
 }
 
 async function run(program, ...args) {

@@ -28,7 +28,7 @@ export async function removeOthers(folder, files) {
   for (const entry of await readdir(folder, { withFileTypes: true, recursive: true })) {
     const path = join(entry.parentPath ?? entry.path, entry.name);
     const isUnfinished = /\.\d+$/.test(entry.name);
-    if (!entry.isFile() || isUnfinished || kept.has(path.replace(/\.\w+\.cache$/, ''))) continue;
+    if (!entry.isFile() || isUnfinished || kept.has(path.replace(/\.[\w-]+\.cache$/, ''))) continue;
     await rm(path, { force: true });
   }
 }

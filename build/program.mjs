@@ -29,8 +29,8 @@ export async function filesOfProgram(name, starters, common) {
   const entries = new Map(
     Object.entries(metafile.outputs).map(([path, { entryPoint }]) => [entryPoint, basename(path)]),
   );
-  const starting = Object.entries(starters).map(([starter, { entry, keeps }]) =>
-    starterOf(starter, `start('./chunks/${name}', '${entries.get(entry)}', ${keeps});`, common),
+  const starting = Object.entries(starters).map(([starter, { entry, command, keeps }]) =>
+    starterOf(starter, `start('./chunks/${name}', '${entries.get(entry)}', ${command}, ${keeps});`, common),
   );
   return Promise.all([...parts, ...starting]);
 }

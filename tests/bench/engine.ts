@@ -68,18 +68,24 @@ export function manyWells(path: string, root: string, count: number): readonly C
   return [...sheets, ...wells];
 }
 
-/** Reads and checks all of them from nothing; the number of findings, so that nothing can be left out. */
-export function checkAll(changes: readonly Change[], root: string): number {
-  let repository = Repository.empty({ root, today: TODAY }).update(changes);
-  const wanted = repository.wanted();
-  if (wanted.length > 0) repository = repository.update(wanted.map(change));
-  return repository.paths().reduce((sum, path) => sum + (repository.check(path)?.findings.length ?? 0), 0);
-}
-
-export function parseAll(changes: readonly Change[]): number {
-  return changes.reduce((sum, each) => sum + ('text' in each ? parseEvents(each.text, {}).length : 0), 0);
-}
-
-export function parseAllGenerally(changes: readonly Change[]): number {
-  return changes.reduce((sum, each) => sum + ('text' in each ? parseDocument(each.text).errors.length : 0), 0);
+/** How long it takes to check all wells from nothing, and again after one of their data sheets was changed; ms. */
+export function sheetChange(path: string, root: string, count: number, timed: (run: () => void) => number) {
+  const changes = manyWells(path, root, count);
+  let repository = Repository.empty({ root, today: TODAY });
+  const checkEvery = () => {
+    for (const each of repository.paths()) repository.check(each);
+  };
+  const fromScratch = timed(() => {
+    repository = repository.update(changes);
+    const wanted = repository.wanted();
+    if (wanted.length > 0) repository = repository.update(wanted.map(change));
+    checkEvery();
+  });
+  const sheet = changes.find((each) => 'text' in each);
+  if (sheet === undefined || !('text' in sheet)) throw new Error('the well has no data sheet');
+  const afterChange = timed(() => {
+    repository = repository.update([{ ...sheet, text: `${sheet.text}# changed\n` }]);
+    checkEvery();
+  });
+  return { fromScratch, afterChange };
 }

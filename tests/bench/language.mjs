@@ -1,89 +1,131 @@
-// `node tests/bench/language.mjs [WELL]`: the language server over standard input and output, next to the least that the
-// library can do and to a general server for YAML, in one run. Medians and ratios, no verdicts.
-import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
+// The language server over standard input and output, next to the least that the library can do and, where it is
+// installed (`npm ci` in this folder), a general server for YAML.
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
+import { median, node, percentile, timed, times } from './measure.mjs';
 
-const HERE = dirname(fileURLToPath(import.meta.url));
-const ROOT = join(HERE, '../..');
-const PAD = join(ROOT, 'samples/pad-a');
-const WELL =
-  process.argv[2] ??
-  join(
-    PAD,
-    readdirSync(PAD).find((name) => name.endsWith('.yaml')),
-  );
-const PEER = join(HERE, 'node_modules/yaml-language-server/bin/yaml-language-server');
+const PEER = join(import.meta.dirname, 'node_modules/yaml-language-server/bin/yaml-language-server');
 const KEYS = 200;
-const STARTS = 9;
+const STARTS = 15;
 const OPENS = 100;
+const ASKED = 100;
 
-if (!existsSync(PEER)) {
-  console.log('Installing a general server for YAML to measure against …');
-  execFileSync('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund'], { cwd: HERE, stdio: 'inherit' });
-}
-const scratch = mkdtempSync(join(tmpdir(), 'setproof-bench-'));
-try {
-  const { LspClient, StdioTransport } = await bundled('tests/language/client.ts');
-  const echo = await bundleEcho();
+export async function languageRows({ root, well, scratch }) {
+  const { LspClient, StdioTransport } = await bundledClient(root, scratch);
   const servers = [
-    { name: 'setproof', program: join(ROOT, 'dist/language-server.js'), keys: KEYS },
-    { name: 'echo of the library', program: echo, keys: KEYS },
+    { name: 'setproof', program: join(root, 'dist/language-server.js'), keys: KEYS },
+    { name: 'echo of the library', program: await bundleEcho(root, scratch), keys: KEYS },
     // It waits before it looks; fewer keys show that as well.
-    { name: 'yaml-language-server', program: PEER, keys: 20 },
+    ...(existsSync(PEER) ? [{ name: 'yaml-language-server', program: PEER, keys: 20 }] : []),
   ].map((each) => ({ ...each, connect: () => new LspClient(new StdioTransport(['--stdio'], each.program)) }));
-  const results = [];
-  for (const server of servers) results.push({ name: server.name, ...(await measure(server)) });
-  report(results, median(times(STARTS, () => timed(() => execFileSync(process.execPath, ['-e', '0'])))));
-} finally {
-  rmSync(scratch, { recursive: true, force: true });
+  const place = { well, pad: join(root, 'samples/pad-a') };
+  const starts = await measureStarts(servers, place);
+  const sessions = [];
+  for (const server of servers) sessions.push({ name: server.name, ...(await measureSession(server, place)) });
+  return rowsOf(sessions, starts);
 }
 
-async function measure({ connect, keys }) {
-  const starts = [];
+function rowsOf([own, echo, ...peers], starts) {
+  const row = (id, work, of, goal) => ({
+    id,
+    work,
+    ms: of(own),
+    beside: { name: echo.name, ms: of(echo) },
+    also: peers.map((peer) => ({ name: peer.name, ms: of(peer) })),
+    goal: { ms: goal },
+  });
+  return [
+    {
+      id: 'initialize',
+      work: 'language server, start to `initialize`',
+      ms: starts.setproof,
+      beside: { name: '`node -e 0`', ms: starts.node },
+      also: [echo, ...peers].map(({ name }) => ({ name, ms: starts[name] })),
+      goal: { ratio: 1.6 },
+    },
+    row('open', 'first open to diagnostics', ({ open }) => open, 15),
+    row('key', 'key stroke to diagnostics, median', ({ keys }) => median(keys), 1.5),
+    row('key95', 'key stroke to diagnostics, 95th percentile', ({ keys }) => percentile(keys, 0.95), 5),
+    row('opens', `${OPENS} opens at once`, ({ burst }) => burst, 150),
+    { id: 'memory', work: `memory after ${OPENS} opens`, megabytes: own.memory, goal: { megabytes: 85 } },
+    { id: 'hover', work: 'hover, 95th percentile', ms: percentile(own.hovers, 0.95), goal: { ms: 2 } },
+    { id: 'completion', work: 'completion, 95th percentile', ms: percentile(own.completions, 0.95), goal: { ms: 4 } },
+  ];
+}
+
+async function measureStarts(servers, { pad }) {
+  const taken = { node: [], ...Object.fromEntries(servers.map(({ name }) => [name, []])) };
   for (let turn = 0; turn < STARTS; turn++) {
-    const from = performance.now();
-    const client = connect();
-    await initialize(client);
-    starts.push(performance.now() - from);
-    client.transport.stop();
+    taken.node.push(timed(() => node(['-e', '0'], pad)));
+    for (const { name, connect } of servers) {
+      const from = performance.now();
+      const client = connect();
+      await initialize(client, pad);
+      taken[name].push(performance.now() - from);
+      client.transport.stop();
+      await client.transport.exited;
+    }
   }
+  return Object.fromEntries(Object.entries(taken).map(([name, all]) => [name, median(all)]));
+}
+
+async function measureSession({ name, connect, keys }, { well, pad }) {
   const client = connect();
-  await initialize(client);
-  const text = readFileSync(WELL, 'utf8');
-  const uri = pathToFileURL(WELL).href;
+  await initialize(client, pad);
+  const text = readFileSync(well, 'utf8');
+  const uri = pathToFileURL(well).href;
   const open = await answered(client, uri, () => client.open(uri, text));
   const strokes = await typeKeys(client, uri, text, keys);
-  const burst = await openMany(client, text);
+  const [hovers, completions] = name === 'setproof' ? await askMuch(client, uri, text) : [[], []];
+  const burst = await openMany(client, pad, text);
   const memory = residentMegabytes(client.transport.process.pid);
   client.transport.stop();
-  const typed = strokes.slice(keys / 4);
-  return { start: median(starts), open, key: median(typed), keyP95: percentile(typed, 0.95), burst, memory };
+  return { open, keys: strokes.slice(keys / 4), hovers, completions, burst, memory };
 }
 
-function initialize(client) {
-  return client.initialize({ workspaceFolders: [{ uri: pathToFileURL(PAD).href, name: 'pad' }] });
+function initialize(client, pad) {
+  return client.initialize({ workspaceFolders: [{ uri: pathToFileURL(pad).href, name: 'pad' }] });
 }
 
-/** Types and deletes a digit in the first number of the water cut, or of whatever stands at the end. */
+/** Types and deletes a digit in the first water cut. */
 async function typeKeys(client, uri, text, keys) {
-  const line = text.split('\n').findIndex((each) => each.includes('water_cut:'));
-  const character = text.split('\n')[line].indexOf('water_cut:') + 'water_cut: '.length;
+  const { line, character } = placeOf(text, 'water_cut');
   const strokes = [];
   for (let key = 0; key < keys; key++) {
-    const start = { line, character };
     const end = { line, character: character + (key % 2) };
-    const change = { range: { start, end }, text: key % 2 === 0 ? '1' : '' };
+    const change = { range: { start: { line, character }, end }, text: key % 2 === 0 ? '1' : '' };
     strokes.push(await answered(client, uri, () => client.change(uri, key + 2, [change])));
   }
   return strokes;
 }
 
-async function openMany(client, text) {
-  const uris = times(OPENS, (at) => pathToFileURL(join(PAD, `open-${at}.yaml`)).href);
+/** Hovers over and completes at every line in turn; warm, as after some minutes of writing. */
+async function askMuch(client, uri, text) {
+  const lines = text.split('\n');
+  const ask = async (method) => {
+    const taken = [];
+    for (let turn = 0; turn < 3 * ASKED; turn++) {
+      const line = turn % lines.length;
+      const position = { line, character: Math.min(lines[line].length, lines[line].search(/\S|$/) + 1) };
+      const from = performance.now();
+      await client.request(method, { textDocument: { uri }, position });
+      taken.push(performance.now() - from);
+    }
+    return taken.slice(-ASKED);
+  };
+  return [await ask('textDocument/hover'), await ask('textDocument/completion')];
+}
+
+function placeOf(text, key) {
+  const lines = text.split('\n');
+  const line = lines.findIndex((each) => each.includes(`${key}:`));
+  return { line, character: lines[line].indexOf(`${key}:`) + key.length + 2 };
+}
+
+async function openMany(client, pad, text) {
+  const uris = times(OPENS, (at) => pathToFileURL(join(pad, `open-${at}.yaml`)).href);
   const from = performance.now();
   for (const uri of uris) client.open(uri, text);
   await Promise.all(uris.map((uri) => client.publication(uri)));
@@ -98,23 +140,12 @@ async function answered(client, uri, tell) {
   return performance.now() - from;
 }
 
-function report(results, node) {
-  const column = (text) => text.padStart(12);
-  const head = ['start', '× node -e 0', 'first open', 'key, median', 'key, p95', `${OPENS} opens`, 'memory'];
-  console.log(`\nlanguage servers over standard input and output, in ms and MB; node -e 0 takes ${node.toFixed(0)} ms`);
-  console.log(' '.repeat(24) + head.map(column).join(''));
-  for (const { name, start, open, key, keyP95, burst, memory } of results) {
-    const cells = [start, start / node, open, key, keyP95, burst, memory].map((each) => column(each.toFixed(2)));
-    console.log(`  ${name.padEnd(22)}${cells.join('')}`);
-  }
-}
-
-async function bundled(entry) {
+async function bundledClient(root, scratch) {
+  const entry = 'tests/language/client.ts';
   const outfile = join(scratch, 'client.mjs');
-  const here = JSON.stringify(pathToFileURL(join(ROOT, entry)).href);
-  const define = { 'import.meta.url': here };
+  const define = { 'import.meta.url': JSON.stringify(pathToFileURL(join(root, entry)).href) };
   await build({
-    absWorkingDir: ROOT,
+    absWorkingDir: root,
     entryPoints: [entry],
     outfile,
     bundle: true,
@@ -125,11 +156,11 @@ async function bundled(entry) {
   return import(outfile);
 }
 
-async function bundleEcho() {
+async function bundleEcho(root, scratch) {
   const outfile = join(scratch, 'echo.cjs');
   const entryPoints = ['tests/bench/echo-server.ts'];
   await build({
-    absWorkingDir: ROOT,
+    absWorkingDir: root,
     entryPoints,
     outfile,
     bundle: true,
@@ -144,22 +175,4 @@ function residentMegabytes(id) {
   const file = `/proc/${id}/status`;
   if (!existsSync(file)) return Number.NaN;
   return Number(/VmRSS:\s+(\d+)/.exec(readFileSync(file, 'utf8'))[1]) / 1024;
-}
-
-function times(count, make) {
-  return Array.from({ length: count }, (_, at) => make(at));
-}
-
-function timed(run) {
-  const from = performance.now();
-  run();
-  return performance.now() - from;
-}
-
-function median(numbers) {
-  return percentile(numbers, 0.5);
-}
-
-function percentile(numbers, share) {
-  return [...numbers].sort((a, b) => a - b)[Math.min(numbers.length - 1, Math.floor(numbers.length * share))];
 }

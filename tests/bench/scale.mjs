@@ -1,37 +1,54 @@
-// What a whole repository costs: `node tests/bench/scale.mjs [WELLS...]`, after a build. Time, peak memory, and the ratio to
-// bare event parsing of the same files in the same run. `npm run bench` takes few wells; 10 000 take minutes.
+// What a whole repository costs: time and peak memory next to bare event parsing of the same files in the same run.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { writeWells } from './wells.mjs';
 
-const ROOT = join(dirname(fileURLToPath(import.meta.url)), '../..');
-const USUAL = [200, 2000];
+const ROOT = join(import.meta.dirname, '../..');
+const CLI = join(ROOT, 'dist/cli.js');
 /** Tells at its end what memory a process had at most, and the time that it used, in a line on standard error. */
 const METER =
   'data:text/javascript,import { isMainThread } from "node:worker_threads"; if (isMainThread) process.on("exit", () => ' +
   '{ const u = process.resourceUsage(); process.stderr.write(["\\nmeter", u.maxRSS, u.userCPUTime + u.systemCPUTime + "\\n"].join(" ")); });';
 
-/** Prints a row for each way of going through each number of wells. */
-export function scale(counts = USUAL) {
-  console.log('\nrepositories of wells that share fifty data sheets');
-  for (const count of counts) {
-    const folder = mkdtempSync(join(tmpdir(), 'setproof-scale-'));
-    try {
-      writeWells(folder, count);
-      const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) => /\.yaml$/.test(name));
-      const floor = metered(['--input-type=module', '-e', PARSING], folder);
-      print(`${count} wells, events alone`, floor, files.length, floor);
-      for (const jobs of ['1', '2']) {
-        const cli = join(ROOT, 'dist/cli.js');
-        const run = metered([cli, 'check', '--jobs', jobs, '--today', '2026-11-25', '--output', '/dev/null'], folder);
-        print(`${count} wells, check --jobs ${jobs}`, run, files.length, floor);
-      }
-    } finally {
-      rmSync(folder, { recursive: true, force: true });
-    }
+/** @param counts how many wells, few and many */
+export function scaleRows(counts) {
+  const [few, many] = counts.map(measure);
+  const [less, more] = counts.map((count) => count.toLocaleString('en'));
+  return [
+    {
+      id: 'fleet',
+      work: `${more} installations that share fifty data sheets, two jobs`,
+      ms: many.two.ms,
+      beside: { name: 'js-yaml’s events alone', ms: many.events.ms },
+      also: [{ name: 'one job', ms: many.one.ms }],
+      goal: { ratio: 1.2 },
+    },
+    { id: 'peak', work: 'the same, most memory, one job', megabytes: many.one.megabytes, goal: { megabytes: 250 } },
+    {
+      id: 'growth',
+      work: `processor time a file, ${more} installations`,
+      ms: many.one.cpu / many.files,
+      beside: { name: `a file of ${less}`, ms: few.one.cpu / few.files },
+      goal: { ratio: 1.1 },
+    },
+  ];
+}
+
+function measure(count) {
+  const folder = mkdtempSync(join(tmpdir(), 'setproof-scale-'));
+  try {
+    writeWells(folder, count);
+    const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) =>
+      /\.yaml$/.test(name),
+    ).length;
+    const check = (jobs) =>
+      metered([CLI, 'check', '--jobs', jobs, '--today', '2026-11-25', '--output', '/dev/null'], folder);
+    const events = metered(['--input-type=module', '-e', PARSING], folder);
+    return { files, events, one: check('1'), two: check('2') };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
   }
 }
 
@@ -47,19 +64,4 @@ function metered(args, cwd) {
   const [, memory, cpu] = /\nmeter (\d+) (\d+)\n/.exec(stderr) ?? [];
   if (status === null || status > 1 || memory === undefined) throw new Error(`a run of the bench failed:\n${stderr}`);
   return { ms: performance.now() - start, cpu: Number(cpu) / 1000, megabytes: Number(memory) / 1024 };
-}
-
-function print(name, { ms, cpu, megabytes }, files, floor) {
-  const columns = [
-    `${(ms / 1000).toFixed(2).padStart(8)} s`,
-    `${(cpu / files).toFixed(2).padStart(7)} ms of processor a file`,
-    `${megabytes.toFixed(0).padStart(5)} MB at most`,
-    `${(ms / floor.ms).toFixed(2).padStart(7)} × events alone`,
-  ];
-  console.log(`  ${name.padEnd(30)} ${columns.join('  ')}`);
-}
-
-if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  const counts = process.argv.slice(2).map(Number);
-  scale(counts.length > 0 ? counts : USUAL);
 }

@@ -43,7 +43,7 @@ function expectToWork(ran: ReturnType<typeof checkAs>): void {
 describe('the code cache', () => {
   test.each(['cli', 'language-server'])('of %s is made by the build', (program) => {
     const names = readdirSync(join(HOME, 'dist/chunks', program));
-    expect(names.some((name) => name.endsWith(`.${TAG}.cache`))).toBe(true);
+    expect(names.some((name) => name.endsWith(`-${TAG}.cache`))).toBe(true);
   });
 
   test('is made by the first check where none is, and by nothing less', () => {
@@ -52,7 +52,7 @@ describe('the code cache', () => {
     expectToWork(checkAs());
     const made = new Map(caches().map((name) => [name, readFileSync(at(name))]));
     expect(made.size).toBeGreaterThan(2);
-    expect([...made.keys()].every((name) => name.endsWith(`.cjs.${TAG}.cache`))).toBe(true);
+    expect([...made.keys()].every((name) => name.endsWith(`.cjs.check-${TAG}.cache`))).toBe(true);
     expectToWork(checkAs());
     expect(caches()).toEqual([...made.keys()]);
     expect(readFileSync(at(engine())).equals(made.get(engine())!)).toBe(true);

@@ -19,9 +19,10 @@ type Part = (exports: object, require: (id: string) => unknown, module: { export
  *
  * @param folder where the parts stand, relative to the starting file
  * @param entry name of the first part
- * @param keeps whether this run compiles what later ones need, so that its code is worth keeping where none is
+ * @param command whose caches are looked at: each command is best off with the code that it runs itself, and no more
+ * @param keeps whether this run is one of that command, so that its code is worth keeping where none is
  */
-export function start(folder: string, entry: string, keeps: boolean): void {
+export function start(folder: string, entry: string, command: string, keeps: boolean): void {
   const home = join(__dirname, folder);
   const url = pathToFileURL(__filename).href;
   const loaded = new Map<string, { exports: object }>();
@@ -31,7 +32,7 @@ export function start(folder: string, entry: string, keeps: boolean): void {
     if (known !== undefined) return known.exports;
     const module = { exports: {} };
     loaded.set(name, module);
-    partAt(join(home, name), uncached)(module.exports, requireFrom, module, url);
+    partAt(join(home, name), command, uncached)(module.exports, requireFrom, module, url);
     return module.exports;
   };
   const requireFrom = (id: string): unknown => (id.startsWith('./') ? load(id.slice(2)) : require(id));
@@ -41,9 +42,9 @@ export function start(folder: string, entry: string, keeps: boolean): void {
 }
 
 /** A part of the program; it is noted by the path of its cache where that is missing. */
-function partAt(filename: string, uncached: Map<string, Script>): Part {
+function partAt(filename: string, command: string, uncached: Map<string, Script>): Part {
   // The tag tells the version of V8, its flags and the processor's features.
-  const cache = `${filename}.${cachedDataVersionTag().toString(16)}.cache`;
+  const cache = `${filename}.${command}-${cachedDataVersionTag().toString(16)}.cache`;
   const cachedData = readCache(cache);
   // The build leaves nothing but ASCII in it, which is read fastest so.
   const script = new Script(readFileSync(filename, 'latin1'), { filename, ...(cachedData && { cachedData }) });

@@ -201,8 +201,14 @@ export class SyntaxTree {
 
 /** The steps of a dotted path; text is a key, a number an index. */
 export function stepsOf(path: string): readonly (string | number)[] {
-  // Most paths have no index; the thousands that are declared are taken apart at every start.
-  if (path !== '' && !path.includes('[') && !path.includes(']')) return path.split('.').filter((step) => step !== '');
+  if (path === '') return [];
+  if (path.includes('[') || path.includes(']')) return stepsWithIndexes(path);
+  // Thousands of declared paths are taken apart at every start: nearly all are names between dots.
+  const steps = path.includes('.') ? path.split('.') : [path];
+  return steps.includes('') ? steps.filter((step) => step !== '') : steps;
+}
+
+function stepsWithIndexes(path: string): readonly (string | number)[] {
   const steps: (string | number)[] = [];
   for (let start = 0; start < path.length; start++) {
     const end = endOfStep(path, start);
