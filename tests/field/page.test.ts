@@ -150,6 +150,24 @@ describe.skipIf(skipsWithoutBrowser())('the field page in a browser', { timeout:
     expect(await behind.isDisabled()).toBe(true);
   });
 
+  it('leads to the next step that is open, past what is done or shut', async () => {
+    const focused = () => page.evaluate("document.activeElement.closest('fieldset')?.id");
+    await tick('running_in.barriers').check();
+    await tick('running_in.kill_fluid').focus();
+    const order = stepsOf(CHECKLIST).map(({ id }) => id);
+    await page.locator('#next').click();
+    const first = String(await focused());
+    expect(order.indexOf(first)).toBeGreaterThan(order.indexOf('running_in.kill_fluid'));
+    await control('running_in.hold', 'by').focus();
+    await page.locator('#next').click();
+    // Everything behind the hold is shut, so that the next stage comes.
+    expect(await focused()).toMatch(/^surface\./);
+    await page.locator('#who').focus();
+    await control('handover.hold', 'by').focus();
+    await page.locator('#next').click();
+    expect(await focused()).toMatch(/^cover\./);
+  });
+
   it('loses nothing when it is closed at any key, without a network', async () => {
     await page.locator('#who').fill('B. Hand');
     await tick('inspection.motor.covers').check();

@@ -24,6 +24,8 @@ class FieldPage {
   #entries = new Map<string, Entry>();
   /** Steps at which something was entered since the page was opened. */
   readonly #typed = new Set<string>();
+  /** The step that was last looked at. */
+  #at: Step | undefined;
 
   constructor(data: PageData) {
     this.#data = data;
@@ -43,6 +45,7 @@ class FieldPage {
     this.#adopt(this.#store.read());
     for (const view of this.#views.values()) this.#listen(view);
     this.#who.addEventListener('input', () => this.#keep());
+    button('next').addEventListener('click', () => this.#goToNext());
     button('save').addEventListener('click', () => this.#save());
     button('load').addEventListener('click', () => this.#file.click());
     button('clear').addEventListener('click', () => this.#clear());
@@ -86,6 +89,9 @@ class FieldPage {
       // A name at a hold point is no signature before it is signed.
       if (view.step.kind !== 'hold') this.#take(view, event.target !== view.unit && !isDetail(event.target));
     });
+    view.root.addEventListener('focusin', () => {
+      this.#at = view.step;
+    });
     view.button('sign')?.addEventListener('click', () => this.#sign(view));
     view.button('withdraw')?.addEventListener('click', () => this.#withdraw(view));
     view.button('planned')?.addEventListener('click', () => {
@@ -94,6 +100,21 @@ class FieldPage {
       view.show(this.#entries.get(id) ?? {});
       this.#refresh(view);
     });
+  }
+
+  /** The next step behind the last one that is neither done nor shut; from the end it goes on at the beginning. */
+  #goToNext(): void {
+    const from = this.#at === undefined ? 0 : this.#steps.indexOf(this.#at) + 1;
+    const order = [...this.#steps.slice(from), ...this.#steps.slice(0, from)];
+    const next = order.find((step) => !isComplete(step, this.#entries.get(step.id)) && this.#isOpen(step.id));
+    const view = next === undefined ? undefined : this.#views.get(next.id);
+    if (view === undefined) tell('Nothing is open.');
+    view?.root.scrollIntoView();
+    view?.controls[0]?.focus({ preventScroll: true });
+  }
+
+  #isOpen(id: string): boolean {
+    return this.#views.get(id)?.root.disabled === false;
   }
 
   /** Who and when, for an entry that is made now. */

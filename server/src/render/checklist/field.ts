@@ -70,6 +70,7 @@ ${band === undefined ? '' : html`<p class="band" role="alert">${band}</p>`}
 <nav class="bar" aria-label="Progress and readings">
 <p id="progress" role="status"></p>
 <div class="buttons">
+<button type="button" id="next">Next open</button>
 <button type="button" id="save">Save</button>
 <button type="button" id="load">Load</button>
 <button type="button" id="clear">Clear</button>
