@@ -5,7 +5,7 @@ import { accepts } from './checks/deviation/accepts.ts';
 import { judgeDeviations } from './checks/deviation/judge.ts';
 import { reportCasesLeftOut, tolerancesTaken } from './checks/document/left-out.ts';
 import { COMPILED_WINDOWS, NETWORK } from './checks/engine.ts';
-import { Outcome } from './checks/outcome.ts';
+import { NOT_APPLICABLE, Outcome } from './checks/outcome.ts';
 import { judgePolicy, judgeRequired } from './checks/policy/judge.ts';
 import { runChecks, type Settled } from './checks/run-checks.ts';
 import { runWindows } from './checks/run-windows.ts';
@@ -280,7 +280,7 @@ function completeStatuses(
 ): ReadonlyMap<string, CheckStatus> {
   const complete = new Map<string, CheckStatus>();
   for (const check of CATALOGUE) {
-    const otherwise: CheckStatus = concerns(check, document) ? NOTHING_RUN : { status: 'not_applicable' };
+    const otherwise: CheckStatus = concerns(check, document) ? NOTHING_RUN : NOT_APPLICABLE;
     complete.set(check.id, statuses.get(check.id) ?? otherwise);
   }
   return complete;

@@ -124,7 +124,8 @@ export class Inspector {
   /** One file that cannot be checked does not end the run. */
   #inspect(path: string, repository: Repository): Inspected | undefined {
     try {
-      const file = repository.check(path, this.#fleet);
+      // A set of its own, so that what was worked out for one file is let go of before the next.
+      const file = repository.update([]).check(path, this.#fleet);
       return file === undefined ? undefined : this.#told(file);
     } catch (error) {
       const failed = error instanceof Error ? error.message : String(error);

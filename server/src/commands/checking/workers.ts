@@ -38,6 +38,8 @@ export function crewOfWorkers(count: number, program: URL, setup: Setup): Crew {
 
 /** Little outlives a file, so that a small nursery costs nothing and keeps a worker small, MB. */
 const YOUNG = 16;
+/** Far more than any document takes; a heap that may grow without end is swept only when it is many times too large, MB. */
+const OLD = 512;
 
 interface Waiting {
   readonly resolve: (result: never) => void;
@@ -52,7 +54,8 @@ class Hand {
   #broken: Error | undefined;
 
   constructor(program: URL, setup: Setup) {
-    this.#worker = new Worker(program, { workerData: setup, resourceLimits: { maxYoungGenerationSizeMb: YOUNG } });
+    const resourceLimits = { maxYoungGenerationSizeMb: YOUNG, maxOldGenerationSizeMb: OLD };
+    this.#worker = new Worker(program, { workerData: setup, resourceLimits });
     this.#worker.on('message', ({ id, result }: Answer) => {
       this.#waiting.get(id)?.resolve(result as never);
       this.#waiting.delete(id);

@@ -4,6 +4,7 @@ import { formatMeasure, formatNumber, measureIn } from '../quantity/format.ts';
 import { KINDS, kindNamed } from '../quantity/kinds.ts';
 import type { Quantity } from '../quantity/types.ts';
 import type { Evaluation } from '../values/evaluation.ts';
+import { type Item, itemsAt } from './slots.ts';
 
 const DIFFERENCES: Readonly<Record<string, string>> = {
   pressure: 'pressure_difference',
@@ -25,6 +26,7 @@ export class CheckContext {
   /** Set as soon as something is looked at that no check declares as an input, be it a text or a unit. */
   looksAround = false;
   readonly #evaluation: Evaluation;
+  readonly #items = new Map<string, readonly Item[]>();
 
   constructor(evaluation: Evaluation, caseIndex: number, today: string) {
     this.#evaluation = evaluation;
@@ -35,6 +37,16 @@ export class CheckContext {
   get evaluation(): Evaluation {
     this.looksAround = true;
     return this.#evaluation;
+  }
+
+  /**
+   * The entries of one place of the format, to name them in what is said. That is no look around: a check that comes to
+   * words is run again anyway.
+   */
+  itemsAt(path: string): readonly Item[] {
+    const known = this.#items.get(path) ?? itemsAt(this.#evaluation, path);
+    this.#items.set(path, known);
+    return known;
   }
 
   get caseName(): string {

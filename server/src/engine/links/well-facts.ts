@@ -106,11 +106,18 @@ function cableLengths(document: Document): readonly NodeIndex[] {
 
 /** The quantities below a node, or the node's own, by key and as written. */
 function numbersBelow(document: Document, node: NodeIndex): readonly [string, string][] {
+  const found: [string, string][] = [];
+  if (node !== NONE) addNumbers(document, node, document.tree.path(node), found);
+  return found;
+}
+
+/** @param key that of the node: it grows on the way down, since to climb up from each number takes as long as all else */
+function addNumbers(document: Document, node: NodeIndex, key: string, found: [string, string][]): void {
   const { tree, quantities } = document;
-  if (node === NONE) return [];
   const quantity = quantities[node];
-  if (quantity === undefined) return [...tree.children(node)].flatMap((child) => numbersBelow(document, child));
-  return quantity.number === 0 ? [] : [[tree.path(node), `${quantity.number} ${quantity.unit}`]];
+  if (quantity === undefined) {
+    for (const child of tree.children(node)) addNumbers(document, child, tree.pathBelow(key, child), found);
+  } else if (quantity.number !== 0) found.push([key, `${quantity.number} ${quantity.unit}`]);
 }
 
 const SUPPLY_FAILURE = 'undervoltage';

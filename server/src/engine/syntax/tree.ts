@@ -167,6 +167,12 @@ export class SyntaxTree {
     return path.startsWith('.') ? path.slice(1) : path;
   }
 
+  /** The path of a node, given that of its parent. */
+  pathBelow(parent: string, node: NodeIndex): string {
+    if (!this.hasKey(node)) return `${parent}[${this.order(node)}]`;
+    return parent === '' ? this.key(node) : `${parent}.${this.key(node)}`;
+  }
+
   /** The node at a dotted path, or `NONE`. */
   find(path: string): NodeIndex {
     return stepsOf(path).reduce<NodeIndex>(

@@ -98,8 +98,8 @@ export class Entries {
   rows(at: number): Rows | undefined {
     const known = this.#rows[at];
     if (known !== undefined) return known ?? undefined;
-    const { source, entry } = this.#lookups.rows[at] as RowsLookup;
-    const rows = readRows(this.#installation, this.file.located(entry), source.columns);
+    const { columns, entry } = this.#lookups.rows[at] as RowsLookup;
+    const rows = readRows(this.#installation, this.file.located(entry), columns);
     this.#rows[at] = rows ?? null;
     return rows;
   }

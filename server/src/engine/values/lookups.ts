@@ -1,11 +1,12 @@
 import { stepsOf } from '../syntax/tree.ts';
 import type { RowsSource } from './declare.ts';
+import { type ColumnLookup, columnsOf } from './rows.ts';
 
 export type Steps = readonly (string | number)[];
 
 /** A list that computations read, and where it stands among the entries. */
 export interface RowsLookup {
-  readonly source: RowsSource;
+  readonly columns: readonly ColumnLookup[];
   readonly entry: number;
 }
 
@@ -32,7 +33,9 @@ export class Lookups {
   }
 
   list(source: RowsSource): number {
-    return placeOf(source, this.#rowsAt, () => this.rows.push({ source, entry: this.entry(source.path) }));
+    return placeOf(source, this.#rowsAt, () =>
+      this.rows.push({ columns: columnsOf(source), entry: this.entry(source.path) }),
+    );
   }
 
   /** The place of an entry that some computation reads. */

@@ -2,6 +2,23 @@ import type { Installation, Located } from '../links/installation.ts';
 import { stepsOf } from '../syntax/tree.ts';
 import type { RowsSource } from './declare.ts';
 
+/** A column of a list, with its path taken apart. */
+export interface ColumnLookup {
+  readonly name: string;
+  readonly steps: readonly (string | number)[];
+  readonly isText: boolean;
+  readonly isOptional: boolean;
+}
+
+export function columnsOf({ columns }: RowsSource): readonly ColumnLookup[] {
+  return Object.entries(columns).map(([name, column]) => ({
+    name,
+    steps: stepsOf(name),
+    isText: column.startsWith('text'),
+    isOptional: column.endsWith('?'),
+  }));
+}
+
 export type Cells = Readonly<Record<string, unknown>>;
 export type Rows = readonly Cells[];
 
@@ -9,7 +26,7 @@ export type Rows = readonly Cells[];
 export function readRows(
   installation: Installation,
   located: Located | undefined,
-  columns: RowsSource['columns'],
+  columns: readonly ColumnLookup[],
 ): Rows | undefined {
   const nodes = located === undefined ? [] : rowNodesAt(located);
   if (nodes.length === 0) return undefined;
@@ -29,12 +46,12 @@ export function rowNodesAt(located: Located): readonly Located[] {
   return [...document.tree.children(node)].map((item) => ({ document, node: item }));
 }
 
-function readRow(installation: Installation, row: Located, columns: RowsSource['columns']): Cells | undefined {
+function readRow(installation: Installation, row: Located, columns: readonly ColumnLookup[]): Cells | undefined {
   const cells: Record<string, unknown> = {};
-  for (const [name, column] of Object.entries(columns)) {
-    const located = cellOf(installation, row, name);
-    const cell = located === undefined ? undefined : readCell(installation, located, column);
-    if (cell === undefined && !column.endsWith('?')) return undefined;
+  for (const { name, steps, isText, isOptional } of columns) {
+    const located = cellAt(installation, row, steps);
+    const cell = located === undefined ? undefined : readCell(installation, located, isText);
+    if (cell === undefined && !isOptional) return undefined;
     cells[name] = cell;
   }
   return cells;
@@ -42,15 +59,19 @@ function readRow(installation: Installation, row: Located, columns: RowsSource['
 
 /** A cell of a row; a row of the installation may have a data sheet of its own behind it. */
 export function cellOf(installation: Installation, row: Located, column: string): Located | undefined {
-  if (row.document === installation.document) return installation.locateFrom(row.node, stepsOf(column));
+  return cellAt(installation, row, stepsOf(column));
+}
+
+function cellAt(installation: Installation, row: Located, steps: readonly (string | number)[]): Located | undefined {
+  if (row.document === installation.document) return installation.locateFrom(row.node, steps);
   const { tree } = row.document;
   let at = row.node;
-  for (const each of stepsOf(column)) at = typeof each === 'number' ? tree.item(at, each) : tree.child(at, each);
+  for (const each of steps) at = typeof each === 'number' ? tree.item(at, each) : tree.child(at, each);
   return at < 0 || tree.isAbsent(at) ? undefined : { document: row.document, node: at };
 }
 
-function readCell(installation: Installation, located: Located, column: string): unknown {
-  if (column.startsWith('text')) return installation.text(located);
+function readCell(installation: Installation, located: Located, isText: boolean): unknown {
+  if (isText) return installation.text(located);
   const number = installation.number(located);
   return Number.isFinite(number) ? number : undefined;
 }

@@ -44,13 +44,13 @@ function oddSize(context: CheckContext, run: Run, most: number): readonly Judgem
   const { conductor } = run;
   const key = `${run.key}.conductor`;
   if (conductor === undefined) return [];
-  const written = context.show(conductor, 'conductor_size', key);
+  const written = () => context.show(conductor, 'conductor_size', key);
   const meant = isNamesake(context, run, most);
   if (meant !== undefined) {
     return [
       {
         key,
-        message: `The conductor of ${run.title} is entered as ${written}, and its resistance is that of ${meant}. Write the unit that stands on the cable.`,
+        message: `The conductor of ${run.title} is entered as ${written()}, and its resistance is that of ${meant}. Write the unit that stands on the cable.`,
         related: [{ key: `${run.key}.resistance_20`, message: 'the resistance' }],
       },
     ];
@@ -60,7 +60,7 @@ function oddSize(context: CheckContext, run: Run, most: number): readonly Judgem
   return [
     {
       key,
-      message: `A conductor of ${written} is neither a size of IEC 60228 nor an AWG size. Look at number and unit of ${run.title}.`,
+      message: `A conductor of ${written()} is neither a size of IEC 60228 nor an AWG size. Look at number and unit of ${run.title}.`,
     },
   ];
 }

@@ -1,6 +1,5 @@
 import { optionalRows, type Row, rows } from '../../values/declare.ts';
 import type { CheckContext } from '../context.ts';
-import { itemsAt } from '../slots.ts';
 
 const COLUMNS = {
   conductor: 'number?',
@@ -29,7 +28,7 @@ export interface Run extends Cells {
 }
 
 function named(context: CheckContext, path: string, cells: readonly Cells[] | undefined): readonly Run[] {
-  const items = itemsAt(context.evaluation, path);
+  const items = context.itemsAt(path);
   return (cells ?? []).flatMap((each, at) => {
     const item = items[at];
     return item === undefined ? [] : [{ ...each, key: item.key, title: item.title }];
@@ -54,6 +53,6 @@ export function allRuns(
 
 /** Where the length of the main cable stands: of a single run its own entry, of several their list. */
 export function lengthKey(context: CheckContext): string {
-  const [first, second] = itemsAt(context.evaluation, MAIN_KEY);
+  const [first, second] = context.itemsAt(MAIN_KEY);
   return first === undefined || second !== undefined ? MAIN_KEY : `${first.key}.length`;
 }
