@@ -58,6 +58,7 @@ const [NAME, WELL, OPEN, SERIALS] = [0, 1, 2, 3];
 class Comparison {
   readonly #own: WellFacts;
   readonly #others: Surroundings;
+  readonly #shared = new Map<string, ReadonlySet<number>>();
   readonly #comparable: number;
   readonly #restart: number;
 
@@ -92,8 +93,15 @@ class Comparison {
     });
   }
 
+  /** The same few wells are asked about for each serial number. */
+  #sharedWith(path: string): ReadonlySet<number> {
+    const known = this.#shared.get(path) ?? this.#others.shared(path);
+    this.#shared.set(path, known);
+    return known;
+  }
+
   #isSameWell(path: string): boolean {
-    const shared = this.#others.shared(path);
+    const shared = this.#sharedWith(path);
     return shared.has(NAME) && (this.#own.field === '' || shared.has(WELL) || shared.has(OPEN));
   }
 
@@ -131,7 +139,7 @@ class Comparison {
       if (candidates.length >= MOST_COMPARED) break;
       if (seen.has(path)) continue;
       seen.add(path);
-      const shared = this.#others.shared(path);
+      const shared = this.#sharedWith(path);
       if (!shared.has(NAME)) candidates.push({ path, shared });
     }
     return candidates;
@@ -146,6 +154,8 @@ export class FleetIndex {
   static readonly EMPTY = new FleetIndex(new Map(), new Map());
   readonly #members: ReadonlyMap<string, WellFacts>;
   readonly #buckets: ReadonlyMap<string, readonly string[]>;
+  /** What was asked for already: while only data sheets change, all wells are asked for again and none has moved. */
+  readonly #neighbours = new Map<string, Neighbours>();
 
   private constructor(members: ReadonlyMap<string, WellFacts>, buckets: ReadonlyMap<string, readonly string[]>) {
     this.#members = members;
@@ -154,6 +164,7 @@ export class FleetIndex {
 
   /** With the facts of some documents changed; undefined takes one out. Linear in what changed. */
   with(changes: ReadonlyMap<string, WellFacts | undefined>): FleetIndex {
+    if ([...changes].every(([path, facts]) => this.#members.get(path) === facts)) return this;
     const members = new Map(this.#members);
     const moves = new Map<string, Move>();
     for (const [path, facts] of changes) {
@@ -177,7 +188,11 @@ export class FleetIndex {
   /** What one of the members shares with the others. `least` is how many equal entries make a copy. */
   neighboursOf(path: string, least: number): Neighbours | undefined {
     const own = this.#members.get(path);
-    return own === undefined ? undefined : neighboursIn(own, this.#around(own), least);
+    if (own === undefined) return undefined;
+    const asked = `${least} ${path}`;
+    const neighbours = this.#neighbours.get(asked) ?? neighboursIn(own, this.#around(own), least);
+    this.#neighbours.set(asked, neighbours);
+    return neighbours;
   }
 
   #around(own: WellFacts): Surroundings {
