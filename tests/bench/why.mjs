@@ -18,14 +18,13 @@ export const WHY = {
     'on top of `node -e 0` come Node’s own modules and the command line (0.2), reading scripts and code cache (0.2), ' +
     `declaring values, windows and checks (0.3), reading the well and its sheets (0.25), and checking (0.35): ${FIRST_CALLS}`,
   initialize:
-    'the library of the protocol alone starts in 1.4; the rest is reading scripts and declaring values, windows and ' +
+    'the library of the protocol alone starts in about 1.5; the rest is reading scripts and declaring values, windows and ' +
     'checks, as for a check. Declaring after the answer would only move the wait to the first document.',
   open: `the first document meets code that never ran: ${FIRST_CALLS}`,
   key: EVALUATION,
   key95: EVALUATION,
   opens: `each of the documents is another well, read and checked whole: ${EVALUATION}`,
-  memory:
-    'Node takes 45 MB, code and code cache of engine and protocol 35 MB; the rest are documents, values and garbage.',
+  memory: 'a bare Node takes 40 MB of it; what the rest is was not looked into.',
   completion: 'not looked into; the median is not measured.',
   html: `a cold check, and the checklist on top: ${FIRST_CALLS}`,
   pdf: 'a third is a cold check; of the rest nearly all is the library for PDF, a tenth of the whole its garbage.',
