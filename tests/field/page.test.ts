@@ -9,6 +9,7 @@ import { parse } from 'yaml';
 import { bringBack, type Checklist, readDocument } from '../../server/src/engine/index.ts';
 import { readPdfForm } from '../../server/src/host/node/pdf-form.ts';
 import { renderChecklistField } from '../../server/src/render/checklist/field.ts';
+import { renderChecklistHtml } from '../../server/src/render/checklist/html.ts';
 import { renderChecklistPdf } from '../../server/src/render/checklist/pdf.ts';
 import { checklistOf, stepsOf } from '../engine/checklist/project.ts';
 import { openPhone, skipsWithoutBrowser } from './browser.ts';
@@ -319,6 +320,28 @@ describe.skipIf(skipsWithoutBrowser())('the field page in a browser', { timeout:
     await own.evaluate(
       "{ const s = document.createElement('script'); s.textContent = 'window.hit = 1'; document.body.append(s); }",
     );
+    expect(await own.evaluate('window.hit')).toBeUndefined();
+    await own.close();
+  });
+
+  it('and beside it a page to print runs no script at all, and loads nothing', async () => {
+    const path = join(FOLDER, 'print.html');
+    writeFileSync(path, renderChecklistHtml(CHECKLIST, { paper: 'a4' }));
+    const own = await open(pathToFileURL(path).href);
+    await own.evaluate(`{
+      window.refused = [];
+      document.addEventListener('securitypolicyviolation', (event) => window.refused.push(event.effectiveDirective));
+      const script = document.createElement('script');
+      script.textContent = 'window.hit = 1';
+      const picture = document.createElement('img');
+      picture.src = 'http://elsewhere.invalid/x.png';
+      const button = document.createElement('button');
+      button.setAttribute('onclick', 'window.hit = 1');
+      document.body.append(script, picture, button);
+      button.click();
+    }`);
+    await own.waitForFunction('window.refused.length >= 3');
+    expect(await own.evaluate('window.refused.sort()')).toEqual(['img-src', 'script-src-attr', 'script-src-elem']);
     expect(await own.evaluate('window.hit')).toBeUndefined();
     await own.close();
   });
