@@ -84,6 +84,54 @@ describe('one cause is reported once', () => {
   });
 });
 
+describe('one slip that makes many findings', () => {
+  const serious = (file: CheckedFile) =>
+    file.findings.flatMap(({ severity, check, key }) => (severity === 'note' ? [] : [`${severity} ${check} ${key}`]));
+  const KILOVOLTS = { 'supply.voltage': '400 kV' };
+
+  it('is one finding, as severe as the worst that goes back to it, with the offer that mends all', () => {
+    const file = checkEdited('linear', KILOVOLTS);
+    expect(serious(file)).toEqual(['error units.implausible supply.voltage']);
+    const [slip] = file.findings.filter(({ check }) => check === 'units.implausible');
+    expect(slip?.message).toMatch(/Was 400 V meant\? \d more findings go back to it, and are named with it\.$/);
+    expect(relatedOf(file, 'units.implausible')).toContain('so also drive.input-mismatch');
+    expect(slip?.fixes[0]?.title).toMatch(/^Write 400 V, and what rests on it follows; \d more findings go with it$/);
+    expect(file.statuses.get('drive.input-mismatch')?.status).toBe('finding');
+  });
+
+  it('leaves standing what is wrong of itself', () => {
+    const file = checkEdited('linear', { ...KILOVOLTS, 'setpoints.protection.overload.trip': '1.5 A' });
+    expect(serious(file)).toContain('error overload.below-running setpoints.protection.overload.trip');
+  });
+
+  it('is told where it was made, though the numbers are wrong elsewhere', () => {
+    const file = checkEdited('linear', { 'reservoir.pressure': '78 psi' });
+    expect(serious(file)).toEqual(['error reservoir.pressure-gradient reservoir.pressure']);
+  });
+
+  it('does not take in findings that a deviation accepts, and a softened check stands for no other', () => {
+    const policy = 'document: policy/1\nchecks: { units.implausible: { severity: note } }\n';
+    const softened = checkEdited('linear', KILOVOLTS, { 'setproof.policy.yaml': policy });
+    expect(serious(softened).map((each) => each.split(' ')[1])).toContain('drive.input-mismatch');
+    const accepted = checkEdited('linear', {
+      ...KILOVOLTS,
+      deviations: '[ { check: drive.input-mismatch, reason: stated, approved_by: chief engineer, until: 2099-01-01 } ]',
+    });
+    expect(accepted.findings.filter(({ deviated }) => deviated).map(({ check }) => check)).toEqual([
+      'drive.input-mismatch',
+    ]);
+  });
+
+  it('also explains why a check that the policy requires could not be run', () => {
+    const policy = 'document: policy/1\nrequire: [tap.below-window]\n';
+    const file = checkEdited('linear', { 'well.perforations.tvd': '14800 m' }, { 'setproof.policy.yaml': policy });
+    expect(file.findings.map(({ check }) => check)).not.toContain('policy.required-not-run');
+    expect(relatedOf(file, 'units.implausible')).toContain('so also policy.required-not-run');
+    const absent = checkEdited('linear', { 'reservoir.pressure': null }, { 'setproof.policy.yaml': policy });
+    expect(absent.findings.map(({ check }) => check)).toContain('policy.required-not-run');
+  });
+});
+
 describe('the intake-pressure trip', () => {
   const TRIP = 'setpoints.protection.intake_pressure_low.trip';
   const onTrip = (file: CheckedFile) => file.findings.filter(({ key }) => key === TRIP).map(({ check }) => check);

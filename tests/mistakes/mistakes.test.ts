@@ -7,7 +7,7 @@ import { CLEAN, type Outcome, planted, serious } from './plant.ts';
 
 const LEAST_SHARE = 0.98;
 /** Hundreds of wells are checked in one test, perhaps on a busy machine, ms. */
-const LONG = 120_000;
+const LONG = 300_000;
 
 /** Each mistake with a word on what was said instead. */
 function missed({ mistake, found }: Outcome): string {

@@ -7,6 +7,7 @@ import { reportCasesLeftOut, tolerancesTaken } from './checks/document/left-out.
 import { COMPILED_WINDOWS, NETWORK } from './checks/engine.ts';
 import { NOT_APPLICABLE, Outcome } from './checks/outcome.ts';
 import { judgePolicy, judgeRequired } from './checks/policy/judge.ts';
+import { linkToRoots, type Rerun, type Root } from './checks/root-causes.ts';
 import { runChecks, type Settled } from './checks/run-checks.ts';
 import { runWindows } from './checks/run-windows.ts';
 import { type Deviation, inForce, readDeviations } from './findings/deviations.ts';
@@ -82,6 +83,8 @@ const RUN_IDS: ReadonlySet<string> = new Set(
 );
 const NOTHING_RUN: CheckStatus = { status: 'not_run', missing: ['document'] };
 
+type Sheets = ReadonlyMap<NodeIndex, Document>;
+
 /** Runs every check of the catalogue on one document. A check that throws becomes an `internal` finding. */
 export function checkDocument(request: CheckRequest): CheckedFile {
   const { document, policy, today } = request;
@@ -97,14 +100,15 @@ export function checkDocument(request: CheckRequest): CheckedFile {
   settleReading(document, outcome);
   for (const [part, reason] of outcome.broken) outcome.report(internal(document, part, reason));
   const deviations = document.kind === 'installation' ? readDeviations(document) : [];
+  const effective = deviations.filter((each) => DEVIABLE.includes(each.check) && inForce(each, today));
   setAside(policy, outcome);
   outcome.linkConsequences();
+  const roots = worked === undefined ? [] : linkToRoots(document, outcome, rerunOf(request, sheets, effective));
   if (document.kind === 'policy') judgePolicy(document, SETTABLE, outcome);
-  if (document.kind === 'installation') judgeWhole(request, deviations, outcome);
+  if (document.kind === 'installation') judgeWhole(request, deviations, roots, outcome);
   noteNotRun(document, outcome);
   // What is judged last may be set aside too.
   setAside(policy, outcome);
-  const effective = deviations.filter((each) => DEVIABLE.includes(each.check) && inForce(each, today));
   const findings = admit(outcome.findings, (finding) => rule(finding, policy, effective));
   markDeviated(findings, effective, outcome);
   return {
@@ -219,7 +223,7 @@ function relatedToSheet(sheet: Document): { place: ReturnType<typeof placeOfDocu
 
 function workOut(
   document: Document,
-  sheets: ReadonlyMap<NodeIndex, Document>,
+  sheets: Sheets,
   { policy, today, before }: CheckRequest,
   outcome: Outcome,
 ): Worked | undefined {
@@ -240,12 +244,25 @@ function workOut(
   });
 }
 
+/** The same checks once more, for what is found only because of a wrong entry. */
+function rerunOf(request: CheckRequest, sheets: Sheets, effective: readonly Deviation[]): Rerun {
+  const { document, policy } = request;
+  return {
+    with: (quantities) => {
+      const again = new Outcome();
+      workOut({ ...document, quantities }, sheets, { ...request, before: undefined }, again);
+      setAside(policy, again);
+      again.linkConsequences();
+      return again;
+    },
+    makes: (check) => RUN_IDS.has(check),
+    isAccepted: (finding) => effective.some((each) => accepts(each, finding)),
+    severityOf: ({ check, severity }) => capped(severity, policy.severities.get(check)),
+  };
+}
+
 /** An installation that its reference does not lead to, or that has errors in its writing, judges nothing. */
-function judgeVisitOf(
-  { document, visited, today }: CheckRequest,
-  sheets: ReadonlyMap<NodeIndex, Document>,
-  outcome: Outcome,
-): void {
+function judgeVisitOf({ document, visited, today }: CheckRequest, sheets: Sheets, outcome: Outcome): void {
   const isReached = [...sheets.values()].some((each) => each === visited?.planned.document);
   outcome.attempt('the check of readings', () => judgeVisit(document, isReached ? visited : undefined, today, outcome));
 }
@@ -325,10 +342,12 @@ function noteNotRun(document: Document, outcome: Outcome): void {
 function judgeWhole(
   { document, policy, today }: CheckRequest,
   deviations: readonly Deviation[],
+  roots: readonly Root[],
   outcome: Outcome,
 ): void {
   const statusOf = (id: string) => outcome.statuses.get(id) ?? (RUN_IDS.has(id) ? NOTHING_RUN : undefined);
-  judgeRequired(document, policy.required, statusOf, outcome);
+  const isValue = (id: string) => NETWORK.byId.has(id);
+  judgeRequired({ document, required: policy.required, statusOf, roots, isValue }, outcome);
   judgeDeviations({ document, deviations, checks: DEVIABLE, today }, outcome);
 }
 

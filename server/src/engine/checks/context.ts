@@ -1,6 +1,6 @@
 import type { Measure } from '../findings/finding.ts';
 import { fromAbsolute, toUnit } from '../quantity/convert.ts';
-import { formatMeasure, formatNumber, measureIn } from '../quantity/format.ts';
+import { conciseNumber, formatMeasure, formatNumber, measureIn } from '../quantity/format.ts';
 import { KINDS, kindNamed } from '../quantity/kinds.ts';
 import type { Quantity } from '../quantity/types.ts';
 import type { Evaluation } from '../values/evaluation.ts';
@@ -55,10 +55,8 @@ export class CheckContext {
 
   /** A number in the unit and with the reference that the author wrote at a key, else as the file usually writes it. */
   show(number: number, kind: string, key = ''): string {
-    const known = kindNamed(kind);
-    if (known === undefined) return formatNumber(number);
-    const { unit, reference, number: shown } = this.#inAuthorsUnit(number, kind, key);
-    return formatMeasure(shown, known, unit, reference);
+    const isComputedShare = kind === 'ratio' && (key === '' || this.quantity(key)?.value !== number);
+    return this.#text(number, kind, key, isComputedShare ? conciseNumber : formatNumber);
   }
 
   /** The distance between two numbers of a kind, in the unit that the author wrote at a key: a difference, not a point. */
@@ -67,12 +65,12 @@ export class CheckContext {
     const difference = kindNamed(differenceKind(kind));
     if (known === undefined || difference === undefined) return formatNumber(number);
     const { unit } = this.#inAuthorsUnit(number, kind, key);
-    return formatMeasure(number, difference, DIFFERENCE_UNITS[unit] ?? unit);
+    return formatMeasure(number, difference, DIFFERENCE_UNITS[unit] ?? unit, undefined, conciseNumber);
   }
 
   /** The same as a number and a unit, for those who read the report by machine. */
   measure(number: number, kind: string, key = ''): Measure {
-    return measureIn(this.show(number, kind, key));
+    return measureIn(this.#text(number, kind, key, formatNumber));
   }
 
   /** The same with all its digits: for axes, whose steps must be round in the author's unit. */
@@ -91,6 +89,13 @@ export class CheckContext {
   quantity(key: string): Quantity | undefined {
     const located = this.evaluation.locate(key);
     return located?.document.quantities[located.node];
+  }
+
+  #text(number: number, kind: string, key: string, write: (number: number) => string): string {
+    const known = kindNamed(kind);
+    if (known === undefined) return formatNumber(number);
+    const { unit, reference, number: shown } = this.#inAuthorsUnit(number, kind, key);
+    return formatMeasure(shown, known, unit, reference, write);
   }
 
   #inAuthorsUnit(number: number, kind: string, key: string) {

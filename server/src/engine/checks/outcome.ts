@@ -1,5 +1,6 @@
-import type { CheckStatus, Measure } from '../findings/finding.ts';
-import type { RawFinding } from '../findings/raw.ts';
+import type { CheckStatus, Fix, Measure, Severity } from '../findings/finding.ts';
+import { atLeast } from '../findings/gate.ts';
+import type { RawFinding, RelatedPlace } from '../findings/raw.ts';
 
 /** What running the checks on one document gave: findings still to pass the gate, and the status of every check. */
 export class Outcome {
@@ -57,6 +58,33 @@ export class Outcome {
       this.findings[at] = { ...root, related: [consequenceOf(finding), ...(root.related ?? [])] };
       namedWith.set(finding.check, root.check);
     }
+  }
+
+  /** Names findings, and what was named with them, with the one that they go back to; it is as severe as the worst of them. */
+  nameWith(root: RawFinding, following: readonly RawFinding[], { severityOf, offer }: Naming): void {
+    if (following.length === 0) return;
+    const worstFirst = following.toSorted((a, b) =>
+      a.severity === b.severity ? 0 : atLeast(a.severity, b.severity) ? -1 : 1,
+    );
+    const consequences = worstFirst.flatMap((each) => [
+      consequenceOf(each),
+      ...(each.related ?? []).filter(({ follows }) => follows === true),
+    ]);
+    const named: RawFinding = {
+      ...root,
+      severity: [root, ...following].map(severityOf).reduce((a, b) => (atLeast(a, b) ? a : b)),
+      message: `${root.message} ${inWords(consequences.length)} with it.`,
+      related: [...consequences, ...(root.related ?? [])],
+      fixes: [withConsequence(offer, consequences.length), ...(root.fixes ?? []).filter((fix) => fix !== offer)],
+    };
+    this.findings = this.findings.flatMap((each) => (each === root ? [named] : following.includes(each) ? [] : [each]));
+  }
+
+  /** Names what follows from a finding with it, without counting it as one more. */
+  nameConsequence(root: RawFinding, following: RawFinding): void {
+    const related = [consequenceOf(following), ...(root.related ?? [])];
+    this.findings = this.findings.map((each) => (each === root ? { ...root, related } : each));
+    this.statuses.set(following.check, { status: 'finding' });
   }
 
   /** Takes back the findings of a check that a policy sets aside. */
@@ -144,8 +172,28 @@ function isCauseOf(other: Consequence, { finding, causes }: Consequence): boolea
   return other.finding.check !== finding.check && causes.includes(other.finding.check);
 }
 
-function consequenceOf({ check, place, message }: RawFinding) {
-  return { place, message: `so also ${check}: ${message}` };
+function consequenceOf({ check, place, message }: RawFinding): RelatedPlace {
+  return { place, message: `so also ${check}: ${message}`, follows: true };
+}
+
+/** What the one finding is told with. */
+interface Naming {
+  readonly severityOf: (finding: RawFinding) => Severity;
+  /** To write what was likely meant. */
+  readonly offer: Fix;
+}
+
+function withConsequence(offer: Fix, count: number): Fix {
+  return {
+    ...offer,
+    title: `${offer.title}; ${count === 1 ? 'one more finding goes' : `${count} more findings go`} with it`,
+  };
+}
+
+function inWords(count: number): string {
+  return count === 1
+    ? 'One more finding goes back to it, and is named'
+    : `${count} more findings go back to it, and are named`;
 }
 
 const WEIGHT: Readonly<Record<CheckStatus['status'], number>> = {

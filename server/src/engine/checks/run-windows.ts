@@ -18,7 +18,8 @@ import {
 import { CheckContext } from './context.ts';
 import { COMPILED_WINDOWS } from './engine.ts';
 import type { Outcome } from './outcome.ts';
-import { placeIn, relatedPlace } from './run-checks.ts';
+import { fixOf, placeIn, relatedPlace } from './run-checks.ts';
+import { exchangeWithBound } from './swap.ts';
 
 const MOST_RELATED = 8;
 
@@ -163,7 +164,7 @@ class WindowRun {
       severity: check.severity,
       message: `${this.#fact(root)} ${this.#wayOut(root)}`,
       related: [...following.flatMap((each) => this.#followingPlace(each)), ...this.#basis(root)],
-      fixes: this.#fixes(),
+      fixes: [...this.#fixes(), ...this.#exchange(root)],
     });
   }
 
@@ -233,6 +234,11 @@ class WindowRun {
     const choice = window.choice?.(this.#evaluation, recommended);
     if (choice === undefined) return `${this.#show(recommended)} is recommended.`;
     return `${capitalise(choice.words)} ${choice.because}.`;
+  }
+
+  #exchange({ bound }: BoundReading): readonly Fix[] {
+    const offers = exchangeWithBound(this.#context, this.#reading.window.setpoint, bound);
+    return offers.flatMap((offer) => fixOf(this.#evaluation, offer) ?? []);
   }
 
   #fixes(): readonly Fix[] {

@@ -6,6 +6,7 @@ import { FLUID_CHECKS } from './fluid/all.ts';
 import { GAUGE_CHECKS } from './gauge/all.ts';
 import { IDENTITY_CHECKS } from './identity/all.ts';
 import { INFLOW_CHECKS } from './inflow/all.ts';
+import { INSPECTION_INSTRUMENT_VOLTAGE } from './inspection/instrument-voltage.ts';
 import { MOTOR_CHECKS } from './motor/all.ts';
 import { NAMEPLATE_CHECKS } from './nameplate/all.ts';
 import { PUMP_CHECKS } from './pump/all.ts';
@@ -30,4 +31,5 @@ export const SUBJECT_CHECKS: readonly Check[] = [
   ...CABLE_CHECKS,
   ...GAUGE_CHECKS,
   ...CONNECTION_CHECKS,
+  INSPECTION_INSTRUMENT_VOLTAGE,
 ];

@@ -1,6 +1,6 @@
 import type { Severity } from '../findings/finding.ts';
 import { type CheckContext, differenceKind } from './context.ts';
-import type { Judgement, Verdict } from './declare.ts';
+import type { Judgement, Offer, Verdict } from './declare.ts';
 import { reaches } from './reaches.ts';
 
 /** A number against a limit that it may reach. */
@@ -15,6 +15,7 @@ export interface Limited {
   /** The finding in full sentences, with the two numbers and their distance in words. */
   readonly says: (own: string, limit: string, apart: string) => string;
   readonly related?: Judgement['related'];
+  readonly fixes?: readonly Offer[];
   /** Checks of which one reports the cause, if it does. */
   readonly follows?: readonly string[];
 }
@@ -44,7 +45,7 @@ function judge(context: CheckContext, limited: Limited, isInside: boolean): Verd
 }
 
 function beyond(context: CheckContext, limited: Limited): Judgement {
-  const { key, kind, number, limit, says, severity, related, follows } = limited;
+  const { key, kind, number, limit, says, severity, related, fixes, follows } = limited;
   return {
     key,
     message: says(
@@ -56,6 +57,7 @@ function beyond(context: CheckContext, limited: Limited): Judgement {
     limit: { number: limit, kind },
     ...(severity === undefined ? {} : { severity }),
     ...(related === undefined ? {} : { related }),
+    ...(fixes === undefined ? {} : { fixes }),
     ...(follows === undefined ? {} : { follows }),
   };
 }

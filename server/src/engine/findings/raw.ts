@@ -11,9 +11,11 @@ export interface Place {
 }
 
 /** A place that a finding rests on: in a document at hand, or in another installation, of which only facts are. */
-export type RelatedPlace =
-  | { readonly place: Place; readonly message: string }
-  | { readonly elsewhere: Omit<Related, 'message'>; readonly message: string };
+export type RelatedPlace = ({ readonly place: Place } | { readonly elsewhere: Omit<Related, 'message'> }) & {
+  readonly message: string;
+  /** Whether it is itself a finding, which goes back to this one. */
+  readonly follows?: true;
+};
 
 /** What a check reports, before the gate gives it a severity in force, a range and its order. */
 export interface RawFinding {

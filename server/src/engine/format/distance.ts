@@ -6,10 +6,10 @@ const SHORTEST = 3;
 /** Of a mistake that is made again and again so many are listed, and the rest are counted. */
 const MOST_GUESSED = 100;
 
-/** Guesses at misspelt words, for as many as are listed: a hostile text has tens of thousands of them. */
-export function guesser(candidates: readonly string[]): (word: string) => string | undefined {
+/** Guesses at misspelt ids, for as many as are listed: a hostile text has tens of thousands of them. */
+export function guesser(candidates: readonly string[]): (id: string) => string | undefined {
   let left = MOST_GUESSED;
-  return (word) => (left-- > 0 ? nearest(word, candidates) : undefined);
+  return (id) => (left-- > 0 ? nearestId(id, candidates) : undefined);
 }
 
 /** The candidate closest to a misspelt word, if it is close enough to be meant. */
@@ -32,6 +32,54 @@ export function beginning(word: string, candidates: readonly string[]): string |
   if (word.length < SHORTEST) return undefined;
   const [only, ...others] = candidates.filter((each) => each.startsWith(word.toLowerCase()));
   return others.length === 0 ? only : undefined;
+}
+
+/** A word of an id that is more than this share of it off is another word. */
+const WORD_SHARE = 3;
+
+/**
+ * The id closest to a misspelt one, such as a check's: compared word by word and in any order, since who writes
+ * `cable.drop-voltage` means `cable.voltage-drop`, and not the id that happens to share most letters.
+ */
+function nearestId(id: string, candidates: readonly string[]): string | undefined {
+  if (id.length > LONGEST) return undefined;
+  const words = wordsOf(id);
+  let best: { readonly id: string; readonly cost: number } | undefined;
+  for (const candidate of candidates) {
+    const most = best?.cost ?? Math.floor(id.length / WORD_SHARE) + 1;
+    const cost = Math.min(
+      costOf(words, wordsOf(candidate), most),
+      distance(id.toLowerCase(), candidate, Math.ceil(most)),
+    );
+    if (best === undefined ? cost <= id.length / WORD_SHARE : cost < best.cost) best = { id: candidate, cost };
+  }
+  return best?.id;
+}
+
+function wordsOf(id: string): readonly string[] {
+  return id.toLowerCase().split(/[.\-_\s]+/);
+}
+
+/** Edits that turn some words into others, each pair of words taken once; a word too many or too few costs its length. */
+function costOf(words: readonly string[], others: readonly string[], most: number): number {
+  const left = [...others];
+  let cost = 0;
+  for (const word of words) {
+    const costs = left.map((other) => wordCost(word, other));
+    const at = costs.indexOf(Math.min(...costs));
+    const own = costs[at];
+    const isAnother = own === undefined || own > Math.max(1, word.length / WORD_SHARE);
+    cost += isAnother ? word.length : own;
+    if (!isAnother) left.splice(at, 1);
+    if (cost > most) return cost;
+  }
+  return cost + left.reduce((sum, word) => sum + word.length / 2, 0);
+}
+
+/** Half a word, such as `flow` for `flowing`, is nearly the word. */
+function wordCost(word: string, other: string): number {
+  const isBegun = word.length > 2 && other.startsWith(word);
+  return isBegun ? 1 : distance(word, other, Math.max(word.length, other.length));
 }
 
 /** Edit distance with swapped neighbours counted as one slip; anything at or beyond `limit` may come out as `limit`. */

@@ -18,6 +18,8 @@ const ABSOLUTE_ZERO = -273.15;
 export interface Implausible {
   readonly message: string;
   readonly impossible: boolean;
+  /** The same number in units in which it would be usual. */
+  readonly meant: readonly string[];
 }
 
 /** Says that a quantity is far outside what its key usually holds; names a unit in which the number would be usual. */
@@ -34,8 +36,9 @@ export function implausible(quantity: Quantity, shape: QuantityShape, kind: Kind
     ? {
         message: `${written} cannot be right here, where ${usual} is usual; nothing is worked out from it. ${hint}`,
         impossible: true,
+        meant,
       }
-    : { message: `${written} is outside what is usual here, ${usual}. ${hint}`, impossible: false };
+    : { message: `${written} is outside what is usual here, ${usual}. ${hint}`, impossible: false, meant };
 }
 
 /** Nothing where there must be something, or off by a factor that no well explains. */
@@ -48,6 +51,11 @@ function isImpossible({ point }: Kind, value: number, { low, high }: Range): boo
 }
 
 function meantUnits(quantity: Quantity, kind: Kind, range: Range): string[] {
+  // Below zero it is the sign that is wrong; another unit keeps it.
+  if (quantity.number < 0 && kind.point !== 'temperature') {
+    const isMeant = inside(range, aboveVacuum(quantity, -quantity.value));
+    return isMeant ? [`${-quantity.number} ${quantity.unit}`.trim()] : [];
+  }
   return sameNumberInOtherUnits(quantity.number, kind)
     .filter(({ unit, value }) => unit !== quantity.unit && inside(range, aboveVacuum(quantity, value)))
     .map(({ unit }) => `${quantity.number} ${unit}`);

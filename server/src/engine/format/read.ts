@@ -135,7 +135,14 @@ class Reader {
     const far = quantity === undefined ? undefined : implausible(quantity, shape, kind);
     if (far === undefined) return;
     const severity = far.impossible ? 'error' : 'warning';
-    this.problems.push({ check: 'units.implausible', severity, message: far.message, span, fixes: [] });
+    const fixes = far.meant.map(
+      (meant): TextFix => ({
+        title: `Write ${meant}, and what rests on it follows`,
+        kind: 'offer',
+        edits: [{ span, newText: asScalar(meant) }],
+      }),
+    );
+    this.problems.push({ check: 'units.implausible', severity, message: far.message, span, fixes });
     // One cause, one finding: what rests on such a number is not run, instead of being wrong in ten more places.
     if (far.impossible) this.quantities[node] = undefined;
   }

@@ -1,6 +1,7 @@
 import { NONE, type NodeIndex, type SyntaxTree } from '../syntax/tree.ts';
 import type { Problem, TextFix } from '../text/problem.ts';
 import type { Span } from '../text/span.ts';
+import { listed } from '../text/words.ts';
 import { beginning, nearest } from './distance.ts';
 import { type SchemaError, VALIDATORS } from './generated/validators.js';
 import { shorten } from './kind.ts';
@@ -94,7 +95,7 @@ function notAChoice(tree: SyntaxTree, node: NodeIndex, shape: Shape | undefined)
   if (!tree.isScalar(node) || choices.length === 0) return wrongType(tree, node, shape);
   const span = tree.span(node);
   const meant = meantBy(text, choices, span);
-  const fact = `'${shorten(text)}' is none of the choices here, which are ${choices.join(', ')}.`;
+  const fact = `'${shorten(text)}' is none of the choices here, which are ${listed(choices)}.`;
   return {
     check: 'document.wrong-type',
     message: meant === undefined ? fact : `${fact} ${meant.hint}`,

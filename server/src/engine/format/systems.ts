@@ -1,7 +1,8 @@
-import type { Quantity, UnitSystem } from '../quantity/types.ts';
+import { formatMeasure } from '../quantity/format.ts';
+import type { Quantity, Reference, UnitSystem } from '../quantity/types.ts';
 import { findUnit } from '../quantity/units.ts';
 import { NONE, type NodeIndex, type SyntaxTree } from '../syntax/tree.ts';
-import type { Problem } from '../text/problem.ts';
+import type { Problem, TextFix } from '../text/problem.ts';
 import type { DocumentKind } from './shape.ts';
 
 type Quantities = readonly (Quantity | undefined)[];
@@ -45,8 +46,24 @@ function mixedProblem(tree: SyntaxTree, quantities: Quantities, { metric, oilfie
     check: 'units.mixed-systems',
     message: `This file writes ${kind.phrase} in ${unit} here and in ${other} elsewhere; one system reads more safely.`,
     span: tree.span(odd),
-    fixes: [],
+    fixes: inUnit(tree, odd, quantities[odd] as Quantity, other),
   };
+}
+
+/** The offer to write a quantity in another unit, rounded as everything that is computed. */
+function inUnit(tree: SyntaxTree, node: NodeIndex, quantity: Quantity, unit: string): readonly TextFix[] {
+  const { kind, value, reference } = quantity;
+  if (tree.isSequence(node) || quantity.tolerance > 0) return [];
+  const newText = formatMeasure(value, kind, unit, reference);
+  const edits = [{ span: tree.span(node), newText }];
+  return [{ title: `Write ${newText}, the same to four digits`, kind: 'offer', edits }];
+}
+
+function statedAs(tree: SyntaxTree, node: NodeIndex, { number, unit }: Quantity, reference: Reference): TextFix {
+  const newText = `${number} ${unit}(${reference === 'gauge' ? 'g' : 'a'})`;
+  const edits = [{ span: tree.span(node), newText }];
+  const as = reference === 'gauge' ? 'as it is read now' : 'one atmosphere less than it is read now';
+  return { title: `Write ${newText}, ${as}`, kind: 'offer', edits };
 }
 
 function unstatedReference(tree: SyntaxTree, quantities: Quantities): Problem | undefined {
@@ -60,6 +77,6 @@ function unstatedReference(tree: SyntaxTree, quantities: Quantities): Problem | 
       `'${tree.scalar(node)}' does not say whether it is gauge or absolute, and neither does 'conventions.pressure'; ` +
       `it is read as gauge. Say so there, or write ${quantity.unit}(g) or ${quantity.unit}(a).`,
     span: tree.span(node),
-    fixes: [],
+    fixes: (['gauge', 'absolute'] as const).map((reference) => statedAs(tree, node, quantity, reference)),
   };
 }

@@ -23,6 +23,15 @@ export function formatNumber(number: number, options: { readonly significant?: n
   return trimZeros(number.toFixed(Math.max(significant - 1 - magnitude, 0)));
 }
 
+/**
+ * A computed number for a sentence: three digits. It keeps its fourth where three would make it round: `10.02` beside a
+ * limit of `10` must not read as the limit.
+ */
+export function conciseNumber(number: number): string {
+  const short = formatNumber(number, { significant: 3 });
+  return short.replace(/\D/g, '').replace(/^0+/, '').length < 3 ? formatNumber(number) : short;
+}
+
 /** A share for a reader, such as an unbalance: `2.35 %`. */
 export function percentText(share: number): string {
   return `${formatNumber(100 * share, { significant: 3 })} %`;
@@ -39,14 +48,19 @@ function trimZeros(text: string): string {
  * A value in the kind's internal unit as text in the unit asked for, such as `62 bar(g)`, `1200 V`, `2/0 AWG`; in the
  * internal unit where the one asked for does not fit, and in mm2 where no wire gauge does. Volts are whole from 100 V on.
  */
-export function formatMeasure(value: number, kind: Kind, unitText: string, reference?: Reference): string {
+export function formatMeasure(
+  value: number,
+  kind: Kind,
+  unitText: string,
+  reference?: Reference,
+  write: (number: number) => string = formatNumber,
+): string {
   const unit = findUnit(unitText)?.unit;
-  if (unit === undefined || misfit(kind, unit) !== undefined)
-    return withUnit(formatNumber(value), kind.internal, reference);
+  if (unit === undefined || misfit(kind, unit) !== undefined) return withUnit(write(value), kind.internal, reference);
   const number = fromInternal(unit, value, kind);
   if (unit.scale === 'awg') return gaugeText(number) ?? `${formatNumber(value * MM2_PER_M2)} mm2`;
   const isWhole = unit.symbol === 'V' && Math.abs(number) >= WHOLE_VOLTS_FROM;
-  return withUnit(formatNumber(isWhole ? Math.round(number) : number), unit.symbol, reference);
+  return withUnit(write(isWhole ? Math.round(number) : number), unit.symbol, reference);
 }
 
 function withUnit(number: string, symbol: string, reference?: Reference): string {

@@ -63,7 +63,7 @@ function windingUnbalance(measured: MeasuredStep): VisitFinding | undefined {
   if (most === undefined || readings.length < PHASES || !isAbove(share, most)) return undefined;
   return {
     at: row.key,
-    message: `'${step.id}' reads ${asWritten(readings)}: one is ${percentText(share)} of the mean away from the mean, at most ${percentText(most)} is due. Measure again with four wires; if it stays, look for a bad joint or shorted turns.`,
+    message: `'${step.id}' reads ${asWritten(readings)}: one is ${percentText(share)} away from their mean, at most ${percentText(most)} is due. Measure again with four wires; if it stays, look for a bad joint or shorted turns.`,
     value: shareMeasure(share),
     limit: shareMeasure(most),
   };
@@ -153,7 +153,7 @@ function currentUnbalance(visit: Visit): readonly VisitFinding[] {
     .sort((a, b) => b.share - a.share);
   if (worst === undefined || !isAbove(worst.share, most)) return [];
   const when = first.step.fields?.[worst.index] ?? 'one time';
-  const message = `At '${when}' the currents read ${asWritten(worst.readings)}: one is ${percentText(worst.share)} of the mean away from the mean, more than ${percentText(most)}. Roll the phases at the wellhead and read again.`;
+  const message = `At '${when}' the currents read ${asWritten(worst.readings)}: one is ${percentText(worst.share)} away from their mean, more than ${percentText(most)}. Roll the phases at the wellhead and read again.`;
   return [{ at: first.row.key, message, value: shareMeasure(worst.share), limit: shareMeasure(most) }];
 }
 
@@ -176,6 +176,6 @@ function voltageUnbalance(visit: Visit): readonly VisitFinding[] {
   const share = unbalance(supply.readings.map(({ number }) => number));
   const most = visit.facts.evaluation.limit('voltage-unbalance.high');
   if (!isAbove(share, most)) return [];
-  const message = `The supply reads ${asWritten(supply.readings)}: one is ${percentText(share)} of the mean away from the mean, more than ${percentText(most)}. Ask the supplier, and do not start before it is found.`;
+  const message = `The supply reads ${asWritten(supply.readings)}: one is ${percentText(share)} away from their mean, more than ${percentText(most)}. Ask the supplier, and do not start before it is found.`;
   return [{ at: supply.row.key, message, value: shareMeasure(share), limit: shareMeasure(most) }];
 }

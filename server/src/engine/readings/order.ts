@@ -85,7 +85,7 @@ function missingItems(visit: Visit): readonly VisitFinding[] {
     {
       at: 'readings',
       severity: missing.every(isOptional) ? 'note' : undefined,
-      message: `${missing.length} of ${due.length} items of the checklist have no answer${partial.length > 0 ? ', or not all of it' : ''}.${which} Enter what was done, and for what was not a note that says why.`,
+      message: `${missing.length} of ${due.length} items of the checklist ${missing.length === 1 ? 'has' : 'have'} no answer${partial.length > 0 ? ', or not all of it' : ''}.${which} Enter what was done, and for what was not a note that says why.`,
       value: { number: missing.length, unit: '' },
     },
   ];

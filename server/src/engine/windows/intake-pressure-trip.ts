@@ -213,7 +213,7 @@ export const INTAKE_PRESSURE_TRIP: Window = {
       hard: false,
       kind: 'pressure',
       when: [FLOWING_CASE],
-      limitName: 'the flowing pressure less a tenth, at least 1 bar',
+      limitName: 'the pressure a tenth, and at least 1 bar, below the flowing one',
       consequence: 'a small decline or gauge error would stop the unit',
       formula: 'p_flowing − max(10 % of it above the surrounding air, 1 bar)',
       inputs: {

@@ -68,6 +68,6 @@ export const START_OVERRIDE: Window = {
   recommendation: recommend({
     rule: 'one and a half times the time to fill the tubing, rounded up',
     inputs: { fill: value('start.fill_time') },
-    choose: ({ fill }, { upper }) => Math.max(fill, Math.min(longer(ROOM * fill), upper)),
+    choose: ({ fill }, { upper }) => Math.max(longer(fill), Math.min(longer(ROOM * fill), upper)),
   }),
 };

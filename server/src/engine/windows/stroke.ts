@@ -101,9 +101,11 @@ export const STROKE_RATE_WINDOW: Window = {
   recommendation: recommend({
     rule: 'as the target needs at that stroke length, within the window',
     inputs: { needed: value('pump.rate_needed'), area: value('pump.effective_area'), length: entry(LENGTH) },
-    choose: ({ needed, area, length }, { hardUpper }) =>
-      // Strokes are counted by the minute, so the figures are those of a minute.
-      readable((needed / (area * length)) * MINUTE, 0, hardUpper * MINUTE) / MINUTE,
+    choose: ({ needed, area, length }, { hardUpper }) => {
+      const perMinute = (rate: number) => rate * MINUTE;
+      const most = perMinute(hardUpper);
+      return readable(Math.min(perMinute(needed / (area * length)), most), 0, most) / MINUTE;
+    },
   }),
 };
 

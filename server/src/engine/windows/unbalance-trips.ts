@@ -96,7 +96,7 @@ function windowOf({ protection, high, natural, times }: Unbalance, part: 'trip' 
         hard: false,
         kind: 'ratio',
         limitName: 'what the cable makes by itself',
-        consequence: 'a healthy unit would be stopped, or cried over',
+        consequence: 'a healthy unit would be stopped, or alarmed for nothing',
         formula: times === 1 ? 'natural unbalance' : `${times} × natural unbalance`,
         inputs: { unbalance: value('cable.natural_unbalance') },
         compute: ({ unbalance }) => times * unbalance,

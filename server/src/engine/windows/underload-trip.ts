@@ -10,6 +10,8 @@ const TRIP = 'setpoints.protection.underload.trip';
 const CURRENT_LAW = 'current of the motor at the load of the pump, any machines text';
 /** Most of the least running current that is recommended (common practice, no source). */
 const MOST = 0.85;
+/** Least current that a trip is set to, A: common practice, no source. */
+const LEAST_SET = 0.1;
 
 const aboveRunning: CheckTexts = {
   id: 'underload.above-running',
@@ -126,7 +128,10 @@ export const UNDERLOAD_TRIP: Window = {
     choose: ({ running, restart, idle }, { hardUpper }) => {
       const least = leastOf(running, restart);
       const midway = (least + Math.max(0, ...idle.filter(Number.isFinite))) / 2;
-      return readable(Math.min(midway, MOST * least), Number.NEGATIVE_INFINITY, hardUpper);
+      // No relay can be set to next to nothing.
+      return midway > LEAST_SET
+        ? readable(Math.min(midway, MOST * least), Number.NEGATIVE_INFINITY, hardUpper)
+        : Number.NaN;
     },
   }),
 };

@@ -4,6 +4,7 @@ import { CABLE_COLD_HANDLING, CABLE_FLAT_UNTRANSPOSED, CABLE_INSULATION_AND_GAS 
 import { CABLE_MUCH_TOO_LONG, CABLE_SHORTER_THAN_DEPTH_IN_FEET, CABLE_TOO_SHORT } from './length.ts';
 import { CABLE_RATING_UNLIKELY } from './rating-unlikely.ts';
 import { CABLE_AMPACITY, CABLE_LEAD_IS_WEAKER, CABLE_TEMPERATURE, CABLE_VOLTAGE_CLASS } from './ratings.ts';
+import { CABLE_SECTIONS_ORDER } from './sections-order.ts';
 import { CABLE_START_VOLTAGE } from './start-voltage.ts';
 import { CABLE_VOLTAGE_DROP } from './voltage-drop.ts';
 
@@ -24,4 +25,5 @@ export const CABLE_CHECKS: readonly Check[] = [
   CABLE_INSULATION_AND_GAS,
   CABLE_LEAD_IS_WEAKER,
   CABLE_RATING_UNLIKELY,
+  CABLE_SECTIONS_ORDER,
 ];

@@ -107,6 +107,9 @@ function implausible(context: CheckContext, run: Run, most: number): readonly Ju
       value: { number: stated, kind: 'resistance_per_length' },
       limit: { number: due, kind: 'resistance_per_length' },
       related: [{ key: `${run.key}.conductor`, message: 'the size' }],
+      fixes: [
+        { title: `Take the standard’s ${show(due)}: drop and tap follow it`, kind: 'offer', key, newText: show(due) },
+      ],
       ...(isNamesake(context, run, most) === undefined ? {} : { follows: ['cable.size-not-standard'] }),
     },
   ];

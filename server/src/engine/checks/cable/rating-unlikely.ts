@@ -1,6 +1,6 @@
 import { capitalise } from '../../text/words.ts';
 import type { CheckContext } from '../context.ts';
-import { type Check, check, type Judgement } from '../declare.ts';
+import { type Check, check, type Judgement, type Offer } from '../declare.ts';
 import { allRuns, LEAD_RUN, MAIN_KEY, MAIN_RUNS, type Run } from './runs.ts';
 
 /** Highest conductor temperature that insulation is sold for, degC, with something to spare (common practice, no source). */
@@ -22,8 +22,16 @@ function judge(context: CheckContext, run: Run): readonly Judgement[] {
       value: { number: rating, kind: 'temperature' },
       limit: { number: most, kind: 'temperature' },
       related: [{ key: `${run.key}.insulation`, message: 'the insulation' }],
+      fixes: inFahrenheit(context, key),
     },
   ];
+}
+
+function inFahrenheit(context: CheckContext, key: string): readonly Offer[] {
+  const written = context.quantity(key);
+  if (written?.unit !== 'degC') return [];
+  const newText = `${written.number} degF`;
+  return [{ title: `Write ${newText}: the cable is then rated that much cooler`, kind: 'offer', key, newText }];
 }
 
 export const CABLE_RATING_UNLIKELY: Check = check({

@@ -1,6 +1,7 @@
 import type { CheckContext } from '../context.ts';
 import { type Check, check, type Judgement } from '../declare.ts';
 import { type Item, itemsOf } from '../slots.ts';
+import { swapOffer } from '../swap.ts';
 
 /** The joints of an item whose least torque is above their greatest; equal is a single value. */
 function upsideDown(context: CheckContext, { key, title }: Item): readonly Judgement[] {
@@ -21,6 +22,7 @@ function upsideDown(context: CheckContext, { key, title }: Item): readonly Judge
         message: `The joint '${name === undefined ? at + 1 : installation.text(name)}' of ${title} is to be made up with ${show(low)} at least and ${show(high)} at most. Correct the two by the data sheet.`,
         value: { number: low, kind: 'torque' },
         limit: { number: high, kind: 'torque' },
+        fixes: swapOffer(context, `${joint}.torque.min`, `${joint}.torque.max`),
       },
     ];
   });

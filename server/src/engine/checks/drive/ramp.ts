@@ -38,6 +38,14 @@ export const RAMP: Check = check({
           message: `A ramp of ${show(ramp)} is ${way} than ${show(limitPassed)}. ${RAMP.mend}`,
           value: { number: ramp, kind: 'duration' },
           limit: { number: limitPassed, kind: 'duration' },
+          fixes: [
+            {
+              title: `Set the ramp to ${show(limitPassed)}, the ${way === 'shorter' ? 'shortest' : 'longest'} that is usual`,
+              kind: 'offer',
+              key,
+              newText: show(limitPassed),
+            },
+          ],
         },
       ];
     });

@@ -27,12 +27,13 @@ export const EARTH_FAULT_LOW: Check = check({
       value: { number: trip, kind: 'resistance' },
       limit: { number: least, kind: 'resistance' },
     };
-    if (!isMilliohm) return judgement;
-    const meant = `${written.number} Mohm`;
+    const meant = `${written?.number ?? 0} Mohm`;
+    const fixes = [{ title: `Write ${meant}`, kind: 'offer', key: TRIP, newText: meant }] as const;
+    if (!isMilliohm) return { ...judgement, fixes: written?.unit === 'Mohm' ? [] : fixes };
     return {
       ...judgement,
       message: `The earth-fault trip is written in mohm, thousandths of an ohm: ${context.show(trip, 'resistance', TRIP)}. Was ${meant} meant?`,
-      fixes: [{ title: `Write ${meant}`, kind: 'offer', key: TRIP, newText: meant }],
+      fixes,
     };
   },
 });

@@ -1,9 +1,22 @@
+import { fromAbsolute } from '../../quantity/convert.ts';
+import { formatMeasure } from '../../quantity/format.ts';
+import { KINDS } from '../../quantity/kinds.ts';
+import type { Reference } from '../../quantity/types.ts';
 import { present } from '../../values/conditions.ts';
 import { entry, text, value } from '../../values/declare.ts';
-import { type Check, check } from '../declare.ts';
+import type { CheckContext } from '../context.ts';
+import { type Check, check, type Offer } from '../declare.ts';
 import { IN_USE, TRIP } from '../intake-trip/keys.ts';
 
 const REFERENCE = 'equipment.gauge.pressure_reference';
+
+/** The offer of the same pressure as the gauge reads it. */
+function inGaugesReference(context: CheckContext, trip: number, reference: Reference): Offer {
+  const unit = context.quantity(TRIP)?.unit ?? '';
+  const shown = fromAbsolute(trip, reference, context.evaluation.installation.atmosphere);
+  const newText = formatMeasure(shown, KINDS.pressure, unit, reference);
+  return { title: `Write ${newText}: the same pressure, as the gauge reads it`, kind: 'offer', key: TRIP, newText };
+}
 
 export const GAUGE_PRESSURE_REFERENCE: Check = check({
   id: 'gauge.pressure-reference',
@@ -16,7 +29,7 @@ export const GAUGE_PRESSURE_REFERENCE: Check = check({
   example: { lift: 'linear', fails: { [REFERENCE]: 'absolute' }, at: TRIP },
   when: [...IN_USE, present(REFERENCE)],
   needs: { trip: entry(TRIP), reads: text(REFERENCE), atmosphere: value('site.atmosphere') },
-  run: ({ reads, atmosphere }, context) => {
+  run: ({ trip, reads, atmosphere }, context) => {
     const written = context.quantity(TRIP);
     if (written === undefined) return { lacks: [TRIP] };
     const means = written.reference ?? context.evaluation.installation.bareMeans;
@@ -28,6 +41,7 @@ export const GAUGE_PRESSURE_REFERENCE: Check = check({
         { key: REFERENCE, message: 'how the gauge reads' },
         { key: 'conventions.pressure', message: 'how bare pressures are meant' },
       ],
+      fixes: [inGaugesReference(context, trip, reads === 'absolute' ? 'absolute' : 'gauge')],
     };
   },
 });

@@ -1,6 +1,7 @@
+import { formatNumber } from '../../quantity/format.ts';
 import { entry, limit, value } from '../../values/declare.ts';
 import type { CheckContext } from '../context.ts';
-import { type Check, check } from '../declare.ts';
+import { type Check, check, type Offer } from '../declare.ts';
 
 const TARGET = 'operation.target_rate';
 const NEEDS = {
@@ -17,6 +18,16 @@ function amounts(target: number, most: number) {
   return { value: { number: target, kind: 'volume_rate' }, limit: { number: most, kind: 'volume_rate' } } as const;
 }
 
+/** The offer of a target that leaves the well its reserve; three digits, rounded down. */
+function lowerTarget(context: CheckContext, most: number, near: number): readonly Offer[] {
+  const { number, unit } = context.unrounded(most * near, 'volume_rate', TARGET);
+  const step = 10 ** (Math.floor(Math.log10(number)) - 2);
+  if (!Number.isFinite(step)) return [];
+  const newText = `${formatNumber(Math.floor(number / step) * step)} ${unit}`;
+  const title = `Set the target to ${newText}, ${context.show(near, 'ratio')} of what the well gives`;
+  return [{ title, kind: 'offer', key: TARGET, newText }];
+}
+
 export const INFLOW_TARGET_ABOVE_MAXIMUM: Check = check({
   id: 'inflow.target-above-maximum',
   severity: 'error',
@@ -26,14 +37,15 @@ export const INFLOW_TARGET_ABOVE_MAXIMUM: Check = check({
   mend: 'Lower the target, or look at productivity index and reservoir pressure with their units.',
   source: 'straight line above the bubble point, Vogel 1968 below',
   example: { lift: 'linear', fails: { [TARGET]: '30 m3/d' }, at: TARGET },
-  needs: NEEDS,
-  run: ({ share, target, most }, context) => {
+  needs: { ...NEEDS, near: limit('inflow.target-near-maximum') },
+  run: ({ share, target, most, near }, context) => {
     if (share < 1) return { margin: { number: 1 - share, kind: 'ratio' } };
     return {
       key: TARGET,
       message: `The target of ${shown(context, target)} is no less than the most that the well can give, ${shown(context, most)}. Lower it, or look at productivity index and reservoir pressure with their units.`,
       ...amounts(target, most),
       related: [{ key: 'reservoir', message: 'what the well gives by' }],
+      fixes: lowerTarget(context, most, near),
     };
   },
 });
@@ -58,6 +70,7 @@ export const INFLOW_TARGET_NEAR_MAXIMUM: Check = check({
       key: TARGET,
       message: `The target of ${shown(context, target)} is ${context.show(share, 'ratio')} of the most that the well can give, ${shown(context, most)}; ${context.show(near, 'ratio')} leaves it a reserve. Lower the target.`,
       ...amounts(target, most * near),
+      fixes: lowerTarget(context, most, near),
     };
   },
 });

@@ -50,6 +50,14 @@ export const MOTOR_RESISTIVE_DROP_UNCOMPENSATED: Check = check({
       says: (own, allowed) =>
         `In the case '${context.caseName}' winding and cable drop ${context.show(drop, 'voltage')}, ${own} of what the motor needs there; without a boost ${allowed} is the limit. Enter a boost, or set 'voltage_mode: trimmed'.`,
       related: [{ key: BOOST, message: 'no boost' }],
+      fixes: [
+        {
+          title: 'Trim the voltage at each frequency: the drive makes up for the drop',
+          kind: 'offer',
+          key: MODE,
+          newText: 'trimmed',
+        },
+      ],
     });
   },
 });

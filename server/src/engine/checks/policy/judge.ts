@@ -1,5 +1,6 @@
 import type { CheckStatus } from '../../findings/finding.ts';
 import { placeOfDocument, placeOfNode } from '../../findings/places.ts';
+import type { RawFinding } from '../../findings/raw.ts';
 import { guesser } from '../../format/distance.ts';
 import type { Document } from '../../format/document.ts';
 import { shorten } from '../../format/kind.ts';
@@ -10,6 +11,7 @@ import { listed } from '../../text/words.ts';
 import { LIMITS, takesLimit } from '../../values/limits.ts';
 import type { Check } from '../declare.ts';
 import type { Outcome } from '../outcome.ts';
+import type { Root } from '../root-causes.ts';
 import { POLICY_REQUIRED_NOT_RUN, POLICY_UNKNOWN_CHECK, POLICY_UNKNOWN_LIMIT } from './texts.ts';
 
 /** Looks at the names in a policy: checks and limits that there are not, limits of another dimension. */
@@ -86,24 +88,66 @@ function judgeName(
   });
 }
 
-/** What a policy requires, and could not be run on this file, is a finding: what is missing has to be entered. */
-export function judgeRequired(
-  document: Document,
-  required: readonly string[],
-  statusOf: (check: string) => CheckStatus | undefined,
-  outcome: Outcome,
-): void {
+/** What a policy requires of a file, how its checks ended, and what is known to be wrong in it. */
+export interface Requirement {
+  readonly document: Document;
+  readonly required: readonly string[];
+  readonly statusOf: (check: string) => CheckStatus | undefined;
+  readonly roots: readonly Root[];
+  /** Whether that is computed; what is not is an entry. */
+  readonly isValue: (id: string) => boolean;
+}
+
+/**
+ * What a policy requires, and could not be run on this file, is a finding: what is missing has to be entered. Where a
+ * finding already says what keeps it from running, it is named there.
+ */
+export function judgeRequired(requirement: Requirement, outcome: Outcome): void {
+  const { document, required, statusOf } = requirement;
   for (const check of new Set(required)) {
     const status = statusOf(check);
     if (status?.status !== 'not_run') continue;
-    const missing = listed(status.missing.map((each) => `'${each}'`));
-    const lack = status.missing.length === 1 ? 'is not known' : 'are not known';
-    outcome.report({
-      check: POLICY_REQUIRED_NOT_RUN.id,
-      severity: POLICY_REQUIRED_NOT_RUN.severity,
-      message: `The policy requires the check '${check}', and it could not be run: ${missing} ${lack}. Enter what is missing, or mend what keeps it from being worked out.`,
-      place: placeOfDocument(document),
-    });
+    const finding = notRunFinding(document, check, status.missing);
+    const cause = causeOf(check, status.missing, requirement, outcome);
+    if (cause === undefined) outcome.report(finding);
+    else outcome.nameConsequence(cause, finding);
   }
   outcome.passed(POLICY_REQUIRED_NOT_RUN.id, undefined);
+}
+
+function notRunFinding(document: Document, check: string, missing: readonly string[]): RawFinding {
+  const named = listed(missing.map((each) => `'${each}'`));
+  const lack = missing.length === 1 ? 'is not known' : 'are not known';
+  return {
+    check: POLICY_REQUIRED_NOT_RUN.id,
+    severity: POLICY_REQUIRED_NOT_RUN.severity,
+    message: `The policy requires the check '${check}', and it could not be run: ${named} ${lack}. Enter what is missing, or mend what keeps it from being worked out.`,
+    place: placeOfDocument(document),
+  };
+}
+
+/** Values that there cannot be while one of some checks finds something. */
+const KEPT_BY: Readonly<Record<string, readonly string[]>> = {
+  'intake.running_pressure': ['pump.no-operating-point'],
+  'pump.rate': ['pump.no-operating-point'],
+  'transformer.tap_voltage': ['tap.not-on-transformer'],
+  'transformer.tap_need': ['motor.terminal-voltage', 'transformer.flux', 'transformer.overload', 'pump.thrust'],
+};
+
+/** An error that keeps a check from being run, if there is one for all that it lacks. */
+function causeOf(
+  check: string,
+  missing: readonly string[],
+  { document, roots, isValue }: Requirement,
+  { findings }: Outcome,
+): RawFinding | undefined {
+  const errors = findings.filter(({ severity }) => severity === 'error');
+  const entries = missing.filter((each) => !isValue(each));
+  const unread = entries.map((key) => errors.find(({ place }) => place.key === key && place.document === document));
+  if (unread.includes(undefined)) return undefined;
+  if (unread.length > 0) return unread[0];
+  const root = roots.find(({ mended }) => mended.statuses.get(check)?.status !== 'not_run');
+  if (root !== undefined) return errors.find((each) => each.check === root.check && each.place.key === root.key);
+  const keepers = missing.flatMap((value) => KEPT_BY[value] ?? []);
+  return errors.find((each) => keepers.includes(each.check));
 }

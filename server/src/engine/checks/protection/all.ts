@@ -1,6 +1,7 @@
 import type { Check } from '../declare.ts';
 import { EARTH_FAULT_LOW } from '../earth-fault/low.ts';
 import { OVERLOAD_WRONG_SIDE } from '../overload/wrong-side.ts';
+import { STALL_ON_THE_AVERAGE } from '../stall/on-the-average.ts';
 import { STANDSTILL_CHECKS } from '../stall/standstill.ts';
 import { UNDERLOAD_ABOVE_OVERLOAD } from '../underload/above-overload.ts';
 import { VOLTAGE_WRONG_SIDE } from '../voltage/wrong-side.ts';
@@ -39,6 +40,7 @@ export const PROTECTION_CHECKS: readonly Check[] = [
   VOLTAGE_WRONG_SIDE,
   EARTH_FAULT_LOW,
   ...STANDSTILL_CHECKS,
+  STALL_ON_THE_AVERAGE,
   WELLHEAD_PRESSURE_BELOW_RUNNING,
   WELLHEAD_PRESSURE_ABOVE_RATING,
   DISCHARGE_PRESSURE_BELOW_RUNNING,

@@ -33,14 +33,18 @@ export const PROTECTION_NO_DELAY: Check = checkOfParts(
   PROTECTIONS.filter(({ atOnce }) => !atOnce).map((protection) =>
     part({
       when: switchedOn(protection.name),
-      needs: { delay: entry(delayOf(protection)) },
-      run: ({ delay }, context) => {
+      needs: {
+        delay: entry(delayOf(protection)),
+        shortest: limit(`protection.delay-unusual.${protection.delays ?? 'gauge'}`),
+      },
+      run: ({ delay, shortest }, context) => {
         const key = delayOf(protection);
         if (delay > 0) return undefined;
         return {
           key,
           message: `The ${protection.title} protection has a delay of ${context.show(delay, 'duration', key)}: it would act on a single reading. Enter a delay.`,
           value: { number: delay, kind: 'duration' },
+          fixes: [delayOffer(key, context.show(shortest, 'duration'), 'the shortest that is usual')],
         };
       },
     }),

@@ -104,5 +104,13 @@ function beyond(
     value: { number, kind },
     limit: { number: end, kind },
     related: [{ key: `${MEASURES}.${channel}`, message: 'the range of the gauge' }],
+    fixes: [
+      {
+        title: `Set the ${level} to ${show(end)}, the end of what the gauge reads`,
+        kind: 'offer',
+        key,
+        newText: show(end),
+      },
+    ],
   };
 }

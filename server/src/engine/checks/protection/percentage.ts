@@ -1,3 +1,4 @@
+import { conciseNumber } from '../../quantity/format.ts';
 import { switchedOn } from '../../values/conditions.ts';
 import { entry } from '../../values/declare.ts';
 import { type Check, checkOfParts, part } from '../declare.ts';
@@ -46,7 +47,7 @@ export const PROTECTION_ENTERED_AS_PERCENTAGE: Check = checkOfParts(
         const meant = context.show((trip / 100) * rated, 'current', key);
         return {
           key,
-          message: `The ${title} trip of ${context.show(trip, 'current', key)} is ${Math.round(trip / rated)} times the motor's rated ${context.show(rated, 'current', key)}, and reads like ${context.show(trip, 'count')} % of it. Was ${meant} meant?`,
+          message: `The ${title} trip of ${context.show(trip, 'current', key)} is ${conciseNumber(trip / rated)} times the motor's rated ${context.show(rated, 'current', key)}, and reads like ${context.show(trip, 'count')} % of it. Was ${meant} meant?`,
           value: { number: trip, kind: 'current' },
           limit: { number: rated, kind: 'current' },
           related: [{ key: 'equipment.motor.current', message: 'the rated current' }],

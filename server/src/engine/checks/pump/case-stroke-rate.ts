@@ -24,14 +24,17 @@ export const PUMP_CASE_STROKE_RATE: Check = check({
   needs: { rate: optionalInCase('stroke_rate'), most: entry(MOST) },
   run: ({ rate, most }, context) => {
     if (rate === undefined) return undefined;
+    const key = keyInCase(context, 'stroke_rate', 'operation.stroke.rate');
+    const highest = context.show(most, 'stroke_rate', key);
     return atMost(context, {
-      key: keyInCase(context, 'stroke_rate', 'operation.stroke.rate'),
+      key,
       kind: 'stroke_rate',
       number: rate,
       limit: most,
       says: (own, allowed) =>
         `The case '${context.caseName}' runs at ${own}, above the highest stroke rate of the pump, ${allowed}: its valves would not close in time. Lower it.`,
       related: [{ key: MOST, message: 'the highest stroke rate of the pump' }],
+      fixes: [{ title: `Run the case at ${highest}, the pump’s highest`, kind: 'offer', key, newText: highest }],
     });
   },
 });

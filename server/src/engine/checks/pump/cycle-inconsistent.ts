@@ -39,6 +39,12 @@ export const PUMP_CYCLE_INCONSISTENT: Check = checkOfParts(
           says: (own, other, apart) =>
             `The plunger speed is entered as ${own}; stroke rate and length give ${other} in the loaded stroke, ${apart} apart. Correct the wrong one, or take the speed out.`,
           related: [RATE, `${STROKE}.length`, SHARE, PAUSE].map((key) => ({ key, message: 'counts in' })),
+          offer: (due) => ({
+            title: `Write ${due}, the speed of that rate and length`,
+            kind: 'offer',
+            key: SPEED,
+            newText: due,
+          }),
         }),
     }),
     part({

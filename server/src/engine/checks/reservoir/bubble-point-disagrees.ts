@@ -11,6 +11,9 @@ interface Limits {
   readonly note: number;
 }
 
+/** A greater factor says no more than that a unit or a digit is wrong. */
+const MOST_SAID = 100;
+
 function judge(context: CheckContext, stated: number, other: number, message: string): Judgement {
   return {
     key: STATED,
@@ -45,7 +48,7 @@ function againstCorrelation(context: CheckContext, stated: number, computed: num
       context,
       stated,
       least,
-      `and the one that the gas-oil ratio gives, ${shown}, differ by a factor of ${context.show(factor, 'plain')}. Look at the units of bubble point and gas-oil ratio.`,
+      `and the one that the gas-oil ratio gives, ${shown}, differ by ${factor > MOST_SAID ? 'orders of magnitude' : `a factor of ${context.show(factor, 'plain')}`}. Look at the units of bubble point and gas-oil ratio.`,
     ),
     severity: factor > limits.warning ? 'warning' : 'note',
     related: [{ key: 'fluid.gas_oil_ratio', message: 'the gas that it rests on' }],

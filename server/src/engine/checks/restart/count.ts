@@ -33,6 +33,14 @@ export const RESTART_WINDOW_TOO_SHORT: Check = check({
         { key: ATTEMPTS, message: 'the attempts' },
         { key: DELAY, message: 'the delay' },
       ],
+      fixes: [
+        {
+          title: `Set the window to ${show(least)}: the unit locks out after ${attempts} attempts`,
+          kind: 'offer',
+          key: WINDOW,
+          newText: show(least),
+        },
+      ],
     };
   },
 });
@@ -61,6 +69,14 @@ export const RESTART_UNLIMITED: Check = check({
       message: `${attempts} automatic restarts within the window are many: more than ${context.show(most, 'count')} wear the unit out on one fault. Enter at most ${context.show(most, 'count')}.`,
       value: { number: attempts, kind: 'count' },
       limit: { number: most, kind: 'count' },
+      fixes: [
+        {
+          title: `Allow ${context.show(most, 'count')} attempts: the unit locks out after that many`,
+          kind: 'offer',
+          key: ATTEMPTS,
+          newText: context.show(most, 'count'),
+        },
+      ],
     };
   },
 });

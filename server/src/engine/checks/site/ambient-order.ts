@@ -1,6 +1,7 @@
 import { present } from '../../values/conditions.ts';
 import { entry } from '../../values/declare.ts';
 import { type Check, check } from '../declare.ts';
+import { swapOffer } from '../swap.ts';
 import { atMost } from '../within.ts';
 
 const COLDEST = 'site.ambient.min';
@@ -26,5 +27,6 @@ export const SITE_AMBIENT_ORDER: Check = check({
       says: (own, highest) =>
         `The lowest ambient temperature, ${own}, is above the highest, ${highest}. Exchange them, or look for a lost minus sign.`,
       related: [{ key: HOTTEST, message: 'the highest' }],
+      fixes: swapOffer(context, COLDEST, HOTTEST),
     }),
 });

@@ -1,7 +1,7 @@
 import { DIRECT_ON_LINE, switchedOn, WITH_DRIVE } from '../../values/conditions.ts';
-import { type Condition, entry, text, value } from '../../values/declare.ts';
+import { type Condition, entry, optionalValue, text, value } from '../../values/declare.ts';
 import type { CheckContext } from '../context.ts';
-import { type Check, check, checkOfParts, type Judgement, part, type Verdict } from '../declare.ts';
+import { type Check, check, checkOfParts, type Judgement, type Offer, part, type Verdict } from '../declare.ts';
 
 /** A protection that stops a motor which does not move: of a plunger that is stuck, of a rotor that is held. */
 interface Standstill {
@@ -45,17 +45,39 @@ function belowRunning(protection: Standstill): Check {
       basis: text(`${group(protection)}.basis`, 'cycle_rms'),
       peak: value('motor.current'),
       average: value('motor.current_rms'),
+      most: optionalValue('drive.current_limit_at_motor'),
     },
-    run: ({ trip, basis, peak, average }, context) => {
+    run: ({ trip, basis, peak, average, most }, context) => {
       const running = basis === 'stroke_peak' ? peak : average;
       if (trip > running) return { margin: { number: trip - running, kind: 'current' } };
       const show = (current: number) => context.show(current, 'current', key);
       return {
         ...measured(key, trip, running),
         message: `The ${title} trip of ${show(trip)} is not above the running current, ${show(running)} in the case '${context.caseName}': normal running would stop the unit. Set it above ${show(running)}.`,
+        fixes: most === undefined ? [] : midway(key, title, running, most, show),
       };
     },
   });
+}
+
+/** The offer of a trip between what the motor draws running and the most that it can be given, as far from both. */
+function midway(
+  key: string,
+  title: string,
+  running: number,
+  most: number,
+  show: (current: number) => string,
+): readonly Offer[] {
+  if (running >= most) return [];
+  const newText = show(Number(Math.sqrt(running * most).toPrecision(3)));
+  return [
+    {
+      title: `Set the ${title} trip to ${newText}, midway to the ${show(most)} that the drive can push`,
+      kind: 'offer',
+      key,
+      newText,
+    },
+  ];
 }
 
 function measured(key: string, trip: number, limit: number): Omit<Judgement, 'message'> {

@@ -2,7 +2,7 @@ import { WITH_TRANSFORMER } from '../../values/conditions.ts';
 import { limit, optionalText, value } from '../../values/declare.ts';
 import { lowestTapWithin, TAPS } from '../../values/transformer/tap-window.ts';
 import { type Check, check } from '../declare.ts';
-import { TAP, VOLTAGE } from './plate.ts';
+import { TAP, tapOffer, VOLTAGE } from './plate.ts';
 
 export const NOT_LOWEST: Check = check({
   id: 'tap.not-lowest',
@@ -34,6 +34,7 @@ export const NOT_LOWEST: Check = check({
       message: `${name} is higher than needed: ${show(least)} serves every case with something to spare, and tap ${lowest.tap} (${show(lowest.voltage)}) is the lowest above it. Take it, unless a later duty needs more.`,
       value: { number: tap, kind: 'voltage' },
       limit: { number: lowest.voltage, kind: 'voltage' },
+      fixes: tapOffer(context, lowest),
     };
   },
 });

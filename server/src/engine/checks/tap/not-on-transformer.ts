@@ -4,7 +4,7 @@ import { optionalEntry, optionalText } from '../../values/declare.ts';
 import { type PlateTap, TAPS } from '../../values/transformer/tap-window.ts';
 import type { CheckContext } from '../context.ts';
 import { type Check, check, type Judgement } from '../declare.ts';
-import { isRatioOf, TAP, VOLTAGE } from './plate.ts';
+import { isRatioOf, TAP, tapOffer, VOLTAGE } from './plate.ts';
 
 export const NOT_ON_TRANSFORMER: Check = check({
   id: 'tap.not-on-transformer',
@@ -19,9 +19,12 @@ export const NOT_ON_TRANSFORMER: Check = check({
   needs: { taps: TAPS, tap: optionalText(TAP), voltage: optionalEntry(VOLTAGE) },
   run: ({ taps, tap, voltage }, context) => {
     if (tap === undefined && voltage === undefined) return { lacks: [TAP] };
-    if (tap !== undefined) return taps.some((each) => each.tap === tap) ? undefined : absent(context, taps, TAP);
-    const isListed = taps.some((each) => isRatioOf(voltage ?? Number.NaN, each.voltage));
-    return isListed ? undefined : absent(context, taps, VOLTAGE);
+    const ofVoltage = taps.find((each) => isRatioOf(voltage ?? Number.NaN, each.voltage));
+    if (tap !== undefined) {
+      if (taps.some((each) => each.tap === tap)) return undefined;
+      return { ...absent(context, taps, TAP), fixes: ofVoltage === undefined ? [] : tapOffer(context, ofVoltage) };
+    }
+    return ofVoltage !== undefined ? undefined : absent(context, taps, VOLTAGE);
   },
 });
 

@@ -69,7 +69,7 @@ function overfluxed(context: CheckContext, seen: FluxSeen, most: number, severit
   return {
     key: RATED,
     severity,
-    message: `The core carries ${show(seen.flux)} of its rated volts per hertz at ${context.show(seen.frequency, 'frequency', RATED)} in the case '${context.caseName}', above ${show(most)}. ${CORE_FLUX.mend}`,
+    message: `The core carries ${show(seen.flux)} times its rated volts per hertz at ${context.show(seen.frequency, 'frequency', RATED)} in the case '${context.caseName}', above ${show(most)}. ${CORE_FLUX.mend}`,
     value: { number: seen.flux, kind: 'plain' },
     limit: { number: most, kind: 'plain' },
   };

@@ -122,9 +122,18 @@ function negative(
         key,
         message: `A depth of ${context.show(depth, 'depth', key)} lies above the reference at surface. Depths count downwards from zero: take the sign out.`,
         value: { number: depth, kind: 'depth' },
+        fixes: withoutSign(context, key),
       },
     ];
   });
+}
+
+function withoutSign(context: CheckContext, key: string): readonly Offer[] {
+  const newText = context
+    .text(key)
+    .trim()
+    .replace(/^[-\u2212]\s*/, '');
+  return [{ title: `Write ${newText}, that far below the reference at surface`, kind: 'offer', key, newText }];
 }
 
 export const WELL_NEGATIVE_DEPTH: Check = check({
