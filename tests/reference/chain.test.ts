@@ -503,13 +503,6 @@ describe('volts per hertz with a boost of 20 V', () => {
     const serves = (400 * 50) / (sent(800, TAP) * 0.4 - 20);
     expect(recommended).toBeCloseTo(Number(serves.toPrecision(3)), 6);
   });
-
-  it('reaches no further than the line gives the voltage', () => {
-    // Below its base frequency the line is 400 V · f/52 Hz; the duty of the second case runs along it.
-    const unit = evaluate(ROTARY, { ...boosted, 'setpoints.drive.base_frequency': '52 Hz' });
-    const highest = number(unit, 'transformer.highest_frequency', 1) ?? Number.NaN;
-    expect(highest).toBeGreaterThan(50);
-  });
 });
 
 it('follows to almost nothing where there is almost no resistance', () => {
@@ -523,4 +516,29 @@ it('follows to almost nothing where there is almost no resistance', () => {
   const drop = ROOT3 * CURRENT * (0.01 + 0.0101 + 10 / 40_000 / 0.04);
   const perHertz = mostOnCore(TAP, 1) - (320 * 0.85 * 0.4) / 4;
   expect(linear('transformer.lowest_frequency', edits)() / ((drop * 0.4) / perHertz)).toBeCloseTo(1, 1);
+});
+
+it('has on a volts-per-hertz line what the frequency leaves', () => {
+  const edits = { 'setpoints.drive.voltage_mode': 'volts_per_hertz', 'setpoints.drive.base_frequency': '60 Hz' };
+  expect(of(ROTARY, 'drive.supply_voltage', edits)()).toBeCloseTo((400 * 50) / 60, 6);
+});
+
+describe('the highest frequency on a volts-per-hertz line', () => {
+  const reached = (base: string) =>
+    of(
+      LINEAR,
+      'transformer.highest_frequency',
+      { 'setpoints.drive.voltage_mode': 'volts_per_hertz', 'setpoints.drive.base_frequency': base },
+      1,
+    )();
+
+  it('is four times that of the case where the line gives more at each', () => {
+    // 80 V for each hertz: 160 V at 2 Hz, where some 80 V are needed.
+    expect(reached('5 Hz')).toBeCloseTo(8, 6);
+  });
+
+  it('is none where the line does not serve the case itself', () => {
+    // 20 V for each hertz: 40 V at 2 Hz.
+    expect(reached('20 Hz')).toBeNaN();
+  });
 });

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { State } from '../../../server/src/engine/values/evaluation.ts';
+import { explainInputs, leafEntries } from '../../../server/src/engine/values/explain.ts';
 import { missingEntries } from '../../../server/src/engine/values/missing.ts';
 import { evaluate, LINEAR, number } from './project.ts';
 
@@ -26,9 +28,31 @@ describe('cases', () => {
     expect(missing('transformer.tap_min', { 'operation.cases': undefined })).toEqual(['operation.cases']);
   });
 
+  it('leave each of their values missing where there is none', () => {
+    const unit = evaluate(LINEAR, { 'operation.cases': undefined });
+    const states = unit.network.nodes.filter(({ perCase }) => perCase).map((node) => unit.state(node, 0));
+    expect(new Set(states)).toEqual(new Set([State.missing]));
+  });
+
   it('say themselves what is missing where there is one', () => {
     const edits = { 'operation.cases': '[{ name: a, intake: static }]', 'pump.yaml: friction_force': undefined };
     expect(missing('pump.load', edits)).toEqual(['equipment.pump.friction_force']);
     expect(missing('motor.highest_running_current', edits)).toEqual(['equipment.pump.friction_force']);
+  });
+});
+
+describe('what a value rests on', () => {
+  const unit = evaluate(LINEAR, { 'transformer.yaml: taps': '[ { tap: 2, voltage: 1000 V } ]' });
+
+  it('is told with lists counted', () => {
+    const node = unit.network.byId.get('transformer.recommended_tap');
+    if (node === undefined) throw new Error('no recommended tap is declared');
+    expect(explainInputs(unit, node, 0).find(({ name }) => name === 'taps')?.text).toBe('1 row');
+  });
+
+  it('is followed down to the entries', () => {
+    const node = unit.network.byId.get('pump.swept_area');
+    if (node === undefined) throw new Error('no swept area is declared');
+    expect(leafEntries(unit, node, 0)).toContain('equipment.pump.plunger_diameter');
   });
 });

@@ -186,15 +186,31 @@ describe('a cable in sections', () => {
 });
 
 describe('doglegs', () => {
+  const STATIONS =
+    '[{ md: 0 m, inclination: 0 deg }, { md: 300 m, inclination: 0 deg }, { md: 600 m, inclination: 30 deg }, { md: 1200 m, inclination: 33 deg }]';
   const surveyed = evaluate(ROTARY, {
     'well.intake.tvd': undefined,
-    'well.survey':
-      '[{ md: 0 m, inclination: 0 deg }, { md: 300 m, inclination: 0 deg }, { md: 600 m, inclination: 30 deg }, { md: 1200 m, inclination: 33 deg }]',
+    'well.survey': STATIONS,
   });
 
   it('takes the stretch of pump and motor, and what the string passes', () => {
     // 3 deg over 600 m where the unit hangs; 30 deg over 300 m on the way.
     expect(number(surveyed, 'well.setting_dogleg')).toBeCloseTo(3 / 600, 9);
     expect(number(surveyed, 'well.passed_dogleg')).toBeCloseTo(30 / 300, 9);
+  });
+
+  it.each([
+    ['just above a sharp bend', '299.5 m', 0],
+    ['just below it', '600.5 m', 3 / 600],
+    ['at its upper end', '300 m', 30 / 300],
+    ['at its lower end', '600 m', 30 / 300],
+  ])('takes the place of the intake where no lengths are entered: %s', (_, md, dogleg) => {
+    const point = evaluate(ROTARY, {
+      'well.intake': `{ md: ${md} }`,
+      'well.survey': STATIONS,
+      'pump.yaml: length': undefined,
+      'motor.yaml: length': undefined,
+    });
+    expect(number(point, 'well.setting_dogleg')).toBeCloseTo(dogleg, 9);
   });
 });
