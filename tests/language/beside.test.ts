@@ -33,7 +33,7 @@ describe('inlay hints', () => {
       const at = positionBehind(text, part);
       return all.find(({ position }) => position.line === at.line && position.character === at.character)?.[what];
     };
-    expect(behind('{ tap: 2')).toBe('needs 137 to 240 V; window 752 to 1743 V');
+    expect(behind('{ tap: 2')).toBe('surface 137 to 240 V; window 752 to 1743 V');
     expect(behind('{ trip: 12 bar')).toMatch(/^[\d.]+ m of liquid above the intake$/);
     expect(behind('{ trip: 12 bar', 'tooltip')).toMatch(
       /window [\d.]+ to [\d.]+ bar\(g\), for the intake-pressure trip/,

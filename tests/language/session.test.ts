@@ -137,7 +137,7 @@ describe.each(Object.entries(CLIENTS))('an editor %s', (name, capabilities) => {
 
     const line = { start: { line: start.line, character: 0 }, end: { line: start.line, character: 99 } };
     const hints = await client.request<{ label: string }[]>('textDocument/inlayHint', { ...well.id, range: line });
-    expect(hints.map(({ label }) => label)).toEqual([expect.stringContaining('at the surface')]);
+    expect(hints.map(({ label }) => label)).toEqual([expect.stringContaining('surface 137 to 240 V')]);
 
     await rename(client, site, well);
     expect(codes(await well.findings())).not.toContain('reference.not-found');

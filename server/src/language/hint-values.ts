@@ -13,7 +13,7 @@ const BESIDE: readonly Beside[] = [
   {
     key: 'setpoints.transformer.tap',
     id: 'surface.required_voltage',
-    words: (shown) => `needs ${shown}`,
+    words: (shown) => `surface ${shown}`,
   },
   {
     key: 'setpoints.protection.intake_pressure_low.trip',
