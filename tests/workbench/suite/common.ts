@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { equal, eventually, isTrue, test } from './runner.ts';
 import {
   applyFix,
+  asked,
   close,
   finding,
   findingsOf,
@@ -48,7 +49,7 @@ test('completion gives taps with their verdict', async () => {
   const document = await show(WELL);
   const position = document.positionAt(document.getText().indexOf('{ tap: 1') + '{ tap: 1'.length);
   const command = 'vscode.executeCompletionItemProvider';
-  const { items } = await vscode.commands.executeCommand<vscode.CompletionList>(command, document.uri, position);
+  const { items } = await asked<vscode.CompletionList>(command, document.uri, position);
   const tap = items.find(({ detail }) => detail?.includes('too low'));
   isTrue(tap !== undefined, `no verdict among ${items.map(({ detail }) => detail).join(' | ')}`);
 });
@@ -73,8 +74,7 @@ test('a deviation is recorded, and accepts nothing before somebody has signed it
 test('the lens over a document opens the worksheet, the checklist and what was not run', async () => {
   const document = await show(WELL);
   const lenses = await eventually('lenses', async () => {
-    const command = 'vscode.executeCodeLensProvider';
-    const found = await vscode.commands.executeCommand<vscode.CodeLens[]>(command, document.uri, 9);
+    const found = await asked<vscode.CodeLens[]>('vscode.executeCodeLensProvider', document.uri, 9);
     return found.length > 0 ? found : undefined;
   });
   const commands = new Set(await vscode.commands.getCommands(true));
@@ -120,9 +120,7 @@ test('a data sheet that is renamed takes its users along', async () => {
   const document = await show(WELL);
   const position = document.positionAt(document.getText().indexOf('../equipment/gauge.yaml') + 4);
   const rename = 'vscode.executeDocumentRenameProvider';
-  const edit = await eventually('the edit', async () =>
-    vscode.commands.executeCommand<vscode.WorkspaceEdit>(rename, document.uri, position, '../equipment/gauge-2.yaml'),
-  );
+  const edit = await asked<vscode.WorkspaceEdit>(rename, document.uri, position, '../equipment/gauge-2.yaml');
   const changed = edit.entries().map(([uri]) => uri.path.split('/').at(-1));
   isTrue(changed.includes('a2-07.yaml') && changed.includes('a2-08.yaml'), `it changes only ${changed.join(', ')}`);
 });

@@ -61,23 +61,30 @@ export function noFinding(file: string, check: string): Promise<boolean> {
 
 export async function hoverAt(document: vscode.TextDocument, part: string): Promise<string> {
   const position = document.positionAt(document.getText().indexOf(part) + part.length);
-  const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
-    'vscode.executeHoverProvider',
-    document.uri,
-    position,
-  );
+  const hovers = await asked<vscode.Hover[]>('vscode.executeHoverProvider', document.uri, position);
   const contents = hovers.flatMap((each) => each.contents);
   return contents.map((each) => (typeof each === 'string' ? each : each.value)).join('\n');
 }
 
 /**
- * Applies the quick fix whose title has these words. The editor drops its answer when the text changes or is saved
- * meanwhile, and then a person asks again.
+ * What the editor answers to a command. It calls a question off when the text changes or is saved meanwhile, and then a
+ * person asks again.
  */
+export function asked<T>(command: string, ...about: readonly unknown[]): Promise<T> {
+  return eventually(command, async () => {
+    try {
+      return await vscode.commands.executeCommand<T>(command, ...about);
+    } catch (error) {
+      if (error instanceof Error && /cancell?ed/i.test(error.message)) return undefined;
+      throw error;
+    }
+  });
+}
+
+/** Applies the quick fix whose title has these words; offers may come a moment after the finding. */
 export async function applyFix(document: vscode.TextDocument, range: vscode.Range, words: string): Promise<void> {
   const edit = await eventually(`a fix with '${words}'`, async () => {
-    const command = 'vscode.executeCodeActionProvider';
-    const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(command, document.uri, range);
+    const actions = await asked<vscode.CodeAction[]>('vscode.executeCodeActionProvider', document.uri, range);
     return actions.find(({ title }) => title.includes(words))?.edit;
   });
   await vscode.workspace.applyEdit(edit);
