@@ -13,22 +13,29 @@ import { parseArgs } from 'node:util';
 import { lineOf, mutantsOf } from './mutants.mjs';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '../..');
-const LONGEST = 300_000;
+/** A change that takes longer counts as noticed: an endless loop is cut short long before, by its steps. */
+const LONGEST = 1_200_000;
 /** Fewer changes than that are not worth a second process, which has to get ready too. */
 const SHARED = 300;
 /** Tests of whole wells that tell little and take long, or ask another program. */
-const LONG = /yaml-suite|finite|circuit|taps|robustness/;
+const LONG = /yaml-suite|finite|circuit|taps|chain|robustness/;
 /** Who is asked first: what rests on a source outside the project, then numbers kept from a former day, for they are quick. */
 const STAGES = [
   { name: 'reference', suites: testsIn('tests/reference') },
-  { name: 'known wells', suites: ['tests/mutation/known-wells.ts', 'tests/mutation/known-variations.ts'] },
-  { name: 'hand-worked', suites: ['values', 'windows', 'quantity'].flatMap((each) => testsIn(`tests/engine/${each}`)) },
+  { name: 'known wells', suites: ['tests/mutation/known-wells.ts'] },
+  {
+    name: 'hand-worked',
+    suites: ['reference/chain.test.ts', 'engine/values', 'engine/windows', 'engine/quantity'].flatMap((each) =>
+      testsIn(`tests/${each}`),
+    ),
+  },
   {
     name: 'checks',
     suites: ['checks', 'engine/checks', 'engine/readings', 'reference/taps.test.ts'].flatMap((each) =>
       testsIn(`tests/${each}`),
     ),
   },
+  { name: 'variations', suites: ['tests/mutation/known-variations.ts'] },
 ];
 
 const { values: options } = parseArgs({

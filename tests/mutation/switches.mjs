@@ -18,6 +18,19 @@ export class Switches {
     this.most = steps;
   }
 
+  /** Runs what is not to be changed nor watched. */
+  aside(run) {
+    const { on, reached } = this;
+    this.on = -1;
+    this.reached = new Uint8Array(reached.length);
+    try {
+      return run();
+    } finally {
+      this.on = on;
+      this.reached = reached;
+    }
+  }
+
   number(id, usual, changed) {
     return this.#isOn(id) ? changed : usual;
   }
