@@ -1,6 +1,8 @@
 // Files may be slow to come, and authors are not: whatever happens while one is read, nothing older may win.
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { CancellationToken } from 'vscode-languageserver';
+import { editsBeforeMove } from '../../server/src/language/moves.ts';
 import { Workspace } from '../../server/src/language/workspace.ts';
 import { SlowHost } from './slow-files.ts';
 
@@ -232,5 +234,23 @@ describe('wells that no editor holds', () => {
     await workspace.closed.find();
     await workOff({ host, workspace });
     expect([...workspace.closed.all()]).toEqual([]);
+  });
+});
+
+describe('a file that is moved just after its new name was written', () => {
+  it('leaves nothing to mend, however late the files come', async () => {
+    const { host, workspace, well } = makeWorkspace();
+    open(workspace, WELL, well);
+    await workspace.closed.find();
+    await workspace.settle();
+    await workOff({ host, workspace });
+    host.isSlow = true;
+    open(workspace, WELL, well.replace('equipment/motor.yaml', 'equipment/motor-2.yaml'));
+    const moved = { oldUri: `file://${MOTOR}`, newUri: 'file:///site/equipment/motor-2.yaml' };
+    const edit = editsBeforeMove(workspace, [moved], CancellationToken.None);
+    await aWhile();
+    host.isSlow = false;
+    host.release();
+    expect(await edit).toBeNull();
   });
 });

@@ -26,6 +26,8 @@ export async function editsBeforeMove(
 export async function editsForMove(workspace: Workspace, moved: Moved): Promise<readonly TextDocumentEdit[]> {
   // A user that was not known of would be left with a path to nothing.
   await workspace.closed.readAll();
+  // A text as it stood before the last edit would be changed at the wrong places.
+  await workspace.settle();
   const edits: TextDocumentEdit[] = [];
   for (const path of concernedBy(workspace, moved)) {
     const document = await workspace.documentNow(path);
