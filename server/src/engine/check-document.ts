@@ -103,7 +103,7 @@ export function checkDocument(request: CheckRequest): CheckedFile {
   const effective = deviations.filter((each) => DEVIABLE.includes(each.check) && inForce(each, today));
   setAside(policy, outcome);
   outcome.linkConsequences();
-  const roots = worked === undefined ? [] : linkToRoots(document, outcome, rerunOf(request, sheets, effective));
+  const roots = worked === undefined ? [] : linkToRoots(document, outcome, rerunOf(request, sheets, worked, effective));
   if (document.kind === 'policy') judgePolicy(document, SETTABLE, outcome);
   if (document.kind === 'installation') judgeWhole(request, deviations, roots, outcome);
   noteNotRun(document, outcome);
@@ -244,13 +244,13 @@ function workOut(
   });
 }
 
-/** The same checks once more, for what is found only because of a wrong entry. */
-function rerunOf(request: CheckRequest, sheets: Sheets, effective: readonly Deviation[]): Rerun {
+/** The same checks once more, for what is found only because of a wrong entry; only what rests on it is worked out anew. */
+function rerunOf(request: CheckRequest, sheets: Sheets, before: Worked, effective: readonly Deviation[]): Rerun {
   const { document, policy } = request;
   return {
     with: (quantities) => {
       const again = new Outcome();
-      workOut({ ...document, quantities }, sheets, { ...request, before: undefined }, again);
+      workOut({ ...document, quantities }, sheets, { ...request, before }, again);
       setAside(policy, again);
       again.linkConsequences();
       return again;
