@@ -1,6 +1,7 @@
 // The command line. What a command needs is loaded when it is asked for, so that each starts fast.
 import { once } from 'node:events';
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { FORMATS } from '../commands/checking/setup.ts';
 import type { Surroundings } from '../commands/surroundings.ts';
 import { reasonOf } from '../host/node/reasons.ts';
 import { colours } from './colours.ts';
@@ -83,9 +84,7 @@ function addCheck(program: SharingCommand): void {
     .command('check')
     .description('check documents; the findings, each at its place, with the way out')
     .argument('[paths...]', 'files, and folders to walk through; the working directory without any')
-    .addOption(
-      choice('--format <format>', 'form of the report (default: text)', ['text', 'json', 'sarif', 'junit', 'markdown']),
-    )
+    .addOption(choice('--format <format>', 'form of the report (default: text)', FORMATS))
     .option(...OUTPUT)
     .option('--report <format=file>', 'one more report, into a file; may be given several times', several())
     .addOption(

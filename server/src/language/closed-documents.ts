@@ -1,11 +1,13 @@
 import { RAL } from 'vscode-languageserver';
 import {
+  type Document,
   type DocumentKind,
   type Finding,
   folderOf,
   isInside,
   POLICY_FILE,
   type Policy,
+  type Reference,
   referencesOf,
 } from '../engine/index.ts';
 import { type Lift, liftOf } from './lift.ts';
@@ -23,6 +25,17 @@ export interface ListedDocument {
   readonly lift: Lift | undefined;
   /** Paths that it refers to. */
   readonly references: readonly string[];
+}
+
+/** A document as it is listed. */
+export function listedAs(document: Document, references: readonly Reference[]): ListedDocument {
+  return {
+    path: document.path,
+    kind: document.kind,
+    names: namedPlaces(document),
+    lift: liftOf(document),
+    references: references.map((each) => each.path),
+  };
 }
 
 /** What is kept of a document that no editor holds: its findings, and what they rest on. */
@@ -188,14 +201,7 @@ export class ClosedDocuments {
     const change = await this.#workspace.readClosed(path);
     const document = change !== undefined && 'text' in change ? this.#workspace.shelve(change) : undefined;
     if (document === undefined || this.#known.has(path)) return;
-    const references = referencesOf(document).map((each) => each.path);
-    this.#read.set(path, {
-      path,
-      kind: document.kind,
-      names: namedPlaces(document),
-      lift: liftOf(document),
-      references,
-    });
+    this.#read.set(path, listedAs(document, referencesOf(document)));
   }
 
   /** Lets go of what is gone, or left out by now. */

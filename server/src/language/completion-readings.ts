@@ -90,10 +90,9 @@ function stepAt({ stages }: Pick<Checklist, 'stages'>, { tree }: Document, row: 
 
 function answers(step: Step, { written }: ValuePlace, field: string | undefined): readonly Proposal[] {
   const { kind, choices, unit } = step;
-  if (kind === 'do')
-    return ['yes', 'no'].map((text) => ({ text, detail: step.text, kind: CompletionItemKind.EnumMember }));
-  if (choices !== undefined)
-    return choices.map((text) => ({ text, detail: step.text, kind: CompletionItemKind.EnumMember }));
+  const words = kind === 'do' ? ['yes', 'no'] : choices;
+  if (words !== undefined)
+    return words.map((text) => ({ text, detail: step.text, kind: CompletionItemKind.EnumMember }));
   const number = /^(?:[<>]=?\s*)?[-+]?\d[\d.]*/.exec(written)?.[0];
   return unit === undefined || number === undefined ? [] : unitsBehind(number, unit, field);
 }

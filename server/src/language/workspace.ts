@@ -1,9 +1,7 @@
 import { type Change, type CheckedFile, type Document, type Policy, Repository } from '../engine/index.ts';
-import { type ClosedDocument, ClosedDocuments } from './closed-documents.ts';
+import { type ClosedDocument, ClosedDocuments, listedAs } from './closed-documents.ts';
 import { OpenDocuments } from './documents.ts';
 import type { AskedFile, LanguageHost } from './files.ts';
-import { liftOf } from './lift.ts';
-import { namedPlaces } from './named-places.ts';
 import { factsText, surroundingsOf } from './surroundings.ts';
 import { wellLine } from './views/counts.ts';
 
@@ -182,9 +180,8 @@ export class Workspace {
     const file = this.check(path);
     if (file === undefined || known?.state !== 'read') return undefined;
     const { findings, policy, document } = file;
-    const references = known.references.map((each) => each.path);
     const surroundings = this.surroundingsOf(path, policy);
-    const listed = { path, kind: document.kind, names: namedPlaces(document), lift: liftOf(document), references };
+    const listed = listedAs(document, known.references);
     return { ...listed, findings, policy, surroundings, well: wellLine(file) };
   }
 

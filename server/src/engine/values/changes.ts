@@ -1,5 +1,5 @@
 import type { Condition, Inputs } from './declare.ts';
-import type { Resolving } from './readers.ts';
+import { nodeOf, type Resolving } from './readers.ts';
 
 /** What a computation may read, by place among the lookups and values: where none of it has changed, nor has the result. */
 export interface Reads {
@@ -23,7 +23,7 @@ export function readsOf(when: readonly Condition[], inputs: Inputs, { byId, look
     if ('inCase' in source && source.inCase !== undefined) caseKeys.add(lookups.caseKey(source.inCase));
     if ('key' in source) caseKeys.add(lookups.caseKey(source.key));
     if ('columns' in source) rows.add(lookups.list(source));
-    if ('id' in source) values.add(byId.get(source.id)?.index ?? 0);
+    if ('id' in source) values.add(nodeOf(source.id, byId).index);
   }
   for (const condition of when) {
     if ('path' in condition) entries.add(lookups.entry(condition.path));

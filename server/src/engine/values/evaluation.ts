@@ -4,11 +4,10 @@ import type { Changes } from './changes.ts';
 import type { Input, Method, Outcome } from './declare.ts';
 import { Entries } from './entries.ts';
 import type { LimitTable } from './limits.ts';
+import type { Steps } from './lookups.ts';
 import type { CompiledMethod, Network, NetworkNode } from './network.ts';
 import { type CompiledInput, LACKING, type Verdict } from './readers.ts';
 import { rowNodesAt } from './rows.ts';
-
-type Steps = readonly (string | number)[];
 
 /** What became of a value in one case. */
 export const State = {

@@ -83,7 +83,7 @@ function readingOf(source: Source, { byId, lookups }: Resolving): Reading {
   }
 }
 
-function nodeOf(id: string, byId: ReadonlyMap<string, NetworkNode>): NetworkNode {
+export function nodeOf(id: string, byId: ReadonlyMap<string, NetworkNode>): NetworkNode {
   const node = byId.get(id);
   if (node === undefined) throw new Error(`no value is declared as '${id}'`);
   return node;

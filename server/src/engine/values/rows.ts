@@ -1,11 +1,12 @@
 import type { Installation, Located } from '../links/installation.ts';
 import { stepsOf } from '../syntax/tree.ts';
 import type { RowsSource } from './declare.ts';
+import type { Steps } from './lookups.ts';
 
 /** A column of a list, with its path taken apart. */
 export interface ColumnLookup {
   readonly name: string;
-  readonly steps: readonly (string | number)[];
+  readonly steps: Steps;
   readonly isText: boolean;
   readonly isOptional: boolean;
 }
@@ -62,7 +63,7 @@ export function cellOf(installation: Installation, row: Located, column: string)
   return cellAt(installation, row, stepsOf(column));
 }
 
-function cellAt(installation: Installation, row: Located, steps: readonly (string | number)[]): Located | undefined {
+function cellAt(installation: Installation, row: Located, steps: Steps): Located | undefined {
   if (row.document === installation.document) return installation.locateFrom(row.node, steps);
   const { tree } = row.document;
   let at = row.node;
