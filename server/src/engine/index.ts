@@ -80,7 +80,7 @@ export { type Change, type Known, Repository, type RepositoryOptions } from './r
 export { NONE, type NodeIndex, stepsOf } from './syntax/tree.ts';
 export { SourceText } from './text/source.ts';
 export type { Position, Range, Span } from './text/span.ts';
-export { capitalise, withArticle } from './text/words.ts';
+export { capitalise, shortened, withArticle } from './text/words.ts';
 export { quoted } from './text/yaml.ts';
 export { tidy } from './tidy/tidy.ts';
 export type { Source } from './values/declare.ts';

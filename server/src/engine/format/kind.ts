@@ -1,5 +1,6 @@
 import { NONE, type SyntaxTree } from '../syntax/tree.ts';
 import type { Problem } from '../text/problem.ts';
+import { shortened } from '../text/words.ts';
 import { nearest } from './distance.ts';
 import { SHAPES, VERSIONS } from './generated/shapes.ts';
 import type { DocumentKind } from './shape.ts';
@@ -96,5 +97,5 @@ function forgottenLabel(tree: SyntaxTree): Problem | undefined {
 
 /** Text of a document as quoted in a message. */
 export function shorten(text: string): string {
-  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+  return shortened(text, 40);
 }

@@ -1,5 +1,5 @@
 import { renderSVG } from 'uqr';
-import type { Checklist } from '../../engine/index.ts';
+import { type Checklist, shortened } from '../../engine/index.ts';
 import { revisionText } from './words.ts';
 
 /** A fingerprint as a code that a camera reads, its quiet zone included, as SVG; made once for all its places. */
@@ -18,11 +18,7 @@ export function pageCode(svg: string): string {
 const FIRST = 'The maker’s manual, the site’s rules, local codes and licensed practice come first.';
 const LONGEST_NAME = 40;
 
-function shorten(name: string): string {
-  return name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME - 1)}…` : name;
-}
-
 /** What stands at the foot of each printed page of a checklist. */
 export function footLines({ well, revision, fingerprint }: Checklist): readonly string[] {
-  return [`Well ${shorten(well)}. ${revisionText(revision)}.`, fingerprint, FIRST];
+  return [`Well ${shortened(well, LONGEST_NAME)}. ${revisionText(revision)}.`, fingerprint, FIRST];
 }

@@ -1,4 +1,4 @@
-import { type Checklist, FORM_FIELDS, type Stage } from '../../engine/index.ts';
+import { type Checklist, FORM_FIELDS, type Stage, shortened } from '../../engine/index.ts';
 import type { Paper } from '../html/print-css.ts';
 import type { Block } from '../pdf/flow.ts';
 import { shortFingerprint } from '../pdf/frame.ts';
@@ -35,8 +35,10 @@ export function renderChecklistPdf(checklist: Checklist, { paper }: PdfOptions):
 const LONGEST_NAME = 60;
 
 function footTexts({ well, revision, fingerprint, deferral }: Checklist): readonly string[] {
-  const name = well.length > LONGEST_NAME ? `${well.slice(0, LONGEST_NAME - 1)}…` : well;
-  return [`Well ${name}. ${revisionText(revision)}. ${shortFingerprint(fingerprint)}`, deferral];
+  return [
+    `Well ${shortened(well, LONGEST_NAME)}. ${revisionText(revision)}. ${shortFingerprint(fingerprint)}`,
+    deferral,
+  ];
 }
 
 function blocksOf(setter: Setter, checklist: Checklist, code: Picture): readonly Block[] {

@@ -1,4 +1,4 @@
-import type { AnswerLine, AnswerStage, Handover } from '../../engine/index.ts';
+import { type AnswerLine, type AnswerStage, type Handover, shortened } from '../../engine/index.ts';
 import type { Paper } from '../html/print-css.ts';
 import type { TextStyle } from '../pdf/canvas.ts';
 import { factsBlock } from '../pdf/facts.ts';
@@ -43,8 +43,7 @@ const LONGEST_NAME = 60;
 
 function footTexts(report: Handover): readonly string[] {
   const { date, deferral, fingerprint } = report;
-  const title = titleOf(report);
-  const name = title.length > LONGEST_NAME ? `${title.slice(0, LONGEST_NAME - 1)}…` : title;
+  const name = shortened(titleOf(report), LONGEST_NAME);
   const code = codeOf(report) === undefined || fingerprint === undefined ? '' : ` ${shortFingerprint(fingerprint)}`;
   return [`${name}.${date === undefined ? '' : ` Visit of ${date}.`}${code}`, deferral];
 }

@@ -1,3 +1,4 @@
+import { shortened } from '../../engine/index.ts';
 import { escapeHtml } from '../html/escape.ts';
 
 /** Width of a picture in its own units: on paper, and in a panel beside the editor, where letters must not shrink with it. */
@@ -30,9 +31,7 @@ export function widthOf(text: string): number {
 
 /** A text cut off where it would be wider than there is room. */
 export function fitted(text: string, room: number): string {
-  const letters = Array.from(text);
-  const most = Math.max(1, Math.floor(room / LETTER_WIDTH));
-  return letters.length <= most ? text : `${letters.slice(0, most - 1).join('')}…`;
+  return shortened(text, Math.max(1, Math.floor(room / LETTER_WIDTH)));
 }
 
 /**
